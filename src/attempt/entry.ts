@@ -1,0 +1,46 @@
+import type { Action } from '../bench/action.ts';
+import type { HumView, LampView, NeedleView, Observation } from '../bench/observation.ts';
+import type { Mode, Outcome } from '../bench/port.ts';
+import type { Scenario } from '../scenario/scenario.ts';
+
+/** What eyes and ears had when the action was done: kept so that a replay can be compared with what was shown. */
+export interface Sensed {
+  readonly supply: Observation['supply'];
+  readonly needle: NeedleView;
+  readonly lamp: LampView;
+  readonly pull: number;
+  readonly buzz: number;
+  readonly hum: HumView;
+  readonly growlerHeat: Observation['growlerHeat'];
+  readonly rotationDeg: number;
+}
+
+/** One line of the attempt's log. The first entry has n = 0. */
+export interface Entry {
+  readonly n: number;
+  /** Simulated time of the action, ms since the attempt began. */
+  readonly atMs: number;
+  readonly action: Action;
+  readonly outcome: Outcome;
+  /** The observation just before the action: what the learner had in front of them when they acted. */
+  readonly before: Sensed;
+}
+
+export const ATTEMPT_FORMAT = 'slot-and-riser/attempt';
+export const ATTEMPT_VERSION = 1;
+
+/** An attempt as it is stored and handed over: the log plus all that a replay needs. */
+export interface Attempt {
+  readonly format: typeof ATTEMPT_FORMAT;
+  readonly version: typeof ATTEMPT_VERSION;
+  readonly id: string;
+  readonly mode: Mode;
+  readonly learner: string;
+  /** Wall clock at the start, ISO 8601, for the record only. */
+  readonly startedAt: string;
+  /** The whole scenario, hidden half included: the file can be replayed by itself. */
+  readonly scenario: Scenario;
+  readonly entries: readonly Entry[];
+  /** Simulated time the record ends at, ms. */
+  readonly endMs: number;
+}

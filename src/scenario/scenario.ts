@@ -1,0 +1,54 @@
+import type { PartKind } from '../bench/action.ts';
+import type { TestKind } from '../bench/paper.ts';
+import type { Mode } from '../bench/port.ts';
+import type { MainsId } from '../engine/drive.ts';
+import type { ArmatureDesign } from '../engine/parts/armature.ts';
+import type { ArmatureFault } from '../engine/parts/armatureFault.ts';
+import type { JobCard } from './public/job.ts';
+
+export const SCENARIO_FORMAT = 'slot-and-riser/scenario';
+export const SCENARIO_VERSION = 1;
+
+/** The half anyone may see; the file's `public` object. `armature` names a part type from scenarios/parts. */
+export interface ScenarioPublic {
+  readonly id: string;
+  readonly workshop: string;
+  readonly card: JobCard;
+  readonly mains: MainsId;
+  readonly part: PartKind;
+  readonly armature: string;
+  readonly tests: readonly TestKind[];
+  readonly mode: Mode;
+  readonly minutes: number | null;
+}
+
+/** The half the apprentice's screens cannot name; the file's `hidden` object. */
+export interface ScenarioHidden {
+  readonly armature: { readonly faults: readonly ArmatureFault[] };
+  /** Rotation the armature lies at when it is first placed, degrees. */
+  readonly startRotationDeg: number;
+  /** Seed of contact scatter. */
+  readonly seed: number;
+  /** Whether the lamp's isolated winding floats or has found earth: cannot be seen. */
+  readonly supplyReference: 'floating' | 'earthed';
+}
+
+export interface Scenario {
+  readonly format: typeof SCENARIO_FORMAT;
+  readonly version: typeof SCENARIO_VERSION;
+  readonly public: ScenarioPublic;
+  readonly hidden: ScenarioHidden;
+}
+
+/** Part types by id, from scenarios/parts: handed in by whoever reads files. */
+export type PartLibrary = ReadonlyMap<string, ArmatureDesign>;
+
+/** One thing wrong with a file: where, and one sentence with what was expected and what came. */
+export interface Issue {
+  /** Path such as `hidden.armature.faults[0].bar`, or '' for the whole file. */
+  readonly path: string;
+  readonly sentence: string;
+}
+export type Parsed<T> =
+  | { readonly ok: true; readonly value: T }
+  | { readonly ok: false; readonly issues: readonly Issue[] };
