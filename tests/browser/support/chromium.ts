@@ -43,7 +43,10 @@ async function starts(path: string | undefined): Promise<boolean> {
 
 async function quietly(command: string, args: string[], timeoutMs: number): Promise<boolean> {
   try {
-    await run(command, args, { timeout: timeoutMs, env: { ...process.env, DEBIAN_FRONTEND: 'noninteractive' } });
+    await run(command, args, {
+      timeout: timeoutMs,
+      env: { ...process.env, DEBIAN_FRONTEND: 'noninteractive' },
+    });
     return true;
   } catch {
     return false;
@@ -63,7 +66,9 @@ export async function findChromium(): Promise<string> {
   const named = process.env.CHROME_PATH;
   if (named) {
     if (await starts(named)) return named;
-    throw new Error(`CHROME_PATH names ${named}, but no Chromium starts from there: point it at a Chromium or unset it.`);
+    throw new Error(
+      `CHROME_PATH names ${named}, but no Chromium starts from there: point it at a Chromium or unset it.`,
+    );
   }
   const present = await installed();
   if (present) return present;

@@ -1,13 +1,7 @@
 import type { TestProject } from 'vitest/node';
 import { serveBuild } from '../../../src/cli/support/serveBuild.ts';
 import { findChromium } from './chromium.ts';
-
-declare module 'vitest' {
-  interface ProvidedContext {
-    chromium: string;
-    appUrl: string;
-  }
-}
+import './provided.ts';
 
 /** Finds a browser and serves the built app once for all browser tests. */
 export default async function setup(project: TestProject): Promise<() => Promise<void>> {
