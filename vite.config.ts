@@ -1,9 +1,11 @@
 import { defineConfig } from 'vitest/config';
+import { offline } from './tools/offline/plugin.ts';
 
 export default defineConfig({
   root: '.',
   base: './',
   publicDir: 'assets/public',
+  plugins: [offline()],
   build: { outDir: 'dist', target: 'es2022', sourcemap: false, chunkSizeWarningLimit: 900 },
   test: {
     projects: [

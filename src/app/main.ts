@@ -1,0 +1,3 @@
+import { keepOffline } from './offline.ts';
+
+void keepOffline();
