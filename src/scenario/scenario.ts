@@ -1,5 +1,7 @@
 import type { PartKind } from '../bench/action.ts';
+import type { Clue } from '../bench/observation.ts';
 import type { TestKind } from '../bench/paper.ts';
+import type { BarPlace, RiserPlace } from '../bench/places.ts';
 import type { Mode } from '../bench/port.ts';
 import type { MainsId } from '../engine/drive.ts';
 import type { ArmatureDesign } from '../engine/parts/armature.ts';
@@ -22,6 +24,15 @@ export interface ScenarioPublic {
   readonly minutes: number | null;
 }
 
+/** Where the lens can be put on an armature. */
+export type LensPlace = BarPlace | RiserPlace | 'shaft' | 'core';
+
+/** Something the lens shows that has nothing to do with any fault: an old repair, honest wear, a smear. */
+export interface FalseLead {
+  readonly place: LensPlace;
+  readonly clue: Clue;
+}
+
 /** The half the apprentice's screens cannot name; the file's `hidden` object. */
 export interface ScenarioHidden {
   readonly armature: { readonly faults: readonly ArmatureFault[] };
@@ -31,6 +42,8 @@ export interface ScenarioHidden {
   readonly seed: number;
   /** Whether the lamp's isolated winding floats or has found earth: cannot be seen. */
   readonly supplyReference: 'floating' | 'earthed';
+  /** Clues put there on purpose beside what the faults themselves show (see hidden/looks.ts). */
+  readonly falseLeads?: readonly FalseLead[];
 }
 
 export interface Scenario {
