@@ -10,8 +10,15 @@ export interface AttemptSummary {
   readonly endMs: number;
   readonly mode: Attempt['mode'];
   readonly learner: string;
-  /** Handed in or stopped: no more may be added. */
-  readonly closed: boolean;
+  /** Set when the attempt was handed in or stopped: no more may be added. */
+  readonly result: AttemptResult | null;
+}
+
+/** How an attempt ended, for the list of jobs; the marks themselves are always computed from the log. */
+export interface AttemptResult {
+  readonly state: 'handedIn' | 'stopped';
+  readonly earned: number;
+  readonly of: number;
 }
 
 /** Why something could not be kept, in one sentence for the person at the screen. */
@@ -28,10 +35,10 @@ export interface AttemptStore {
   append(id: string, entries: readonly Entry[]): Promise<void>;
   /** Keeps how far simulated time has run, so that a reload goes on from there. */
   reached(id: string, endMs: number): Promise<void>;
-  close(id: string, endMs: number): Promise<void>;
+  close(id: string, endMs: number, result: AttemptResult): Promise<void>;
   /** The stored attempt as it lies there; whoever reads it parses it. */
   read(id: string): Promise<unknown>;
   /** Adds a whole attempt from a file; refuses one that is already here. */
-  add(attempt: Attempt): Promise<void>;
+  add(attempt: Attempt, result: AttemptResult | null): Promise<void>;
   remove(id: string): Promise<void>;
 }

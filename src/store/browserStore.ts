@@ -1,12 +1,18 @@
 import { type DBSchema, type IDBPDatabase, openDB } from 'idb';
 import type { Attempt, Entry } from '../attempt/entry.ts';
-import { type AttemptHead, type AttemptStore, type AttemptSummary, StoreRefused } from './attemptStore.ts';
+import {
+  type AttemptHead,
+  type AttemptResult,
+  type AttemptStore,
+  type AttemptSummary,
+  StoreRefused,
+} from './attemptStore.ts';
 
 const DATABASE = 'slot-and-riser';
 const VERSION = 1;
 
 interface Kept extends AttemptHead {
-  readonly closed: boolean;
+  readonly result: AttemptResult | null;
 }
 
 interface Shelves extends DBSchema {
@@ -27,13 +33,13 @@ export async function openBrowserStore(): Promise<AttemptStore> {
   });
   return {
     list: () => list(db),
-    begin: (head) => put(db, { ...head, closed: false }),
+    begin: (head) => put(db, { ...head, result: null }),
     append: (id, entries) => append(db, id, entries),
     reached: (id, endMs) => amend(db, id, (kept) => ({ ...kept, endMs: Math.max(kept.endMs, endMs) })),
     close: (id, endMs) =>
       amend(db, id, (kept) => ({ ...kept, endMs: Math.max(kept.endMs, endMs), closed: true })),
     read: (id) => read(db, id),
-    add: (attempt) => add(db, attempt),
+    add: (attempt, result) => add(db, attempt, result),
     remove: (id) => remove(db, id),
   };
 }
@@ -76,15 +82,15 @@ async function read(db: Database, id: string): Promise<unknown> {
   const tx = db.transaction(['attempts', 'entries'], 'readonly');
   const kept = await tx.objectStore('attempts').get(id);
   if (!kept) throw new StoreRefused(`There is no attempt ${id} in this browser.`);
-  const { closed: _, ...head } = kept;
+  const { result: _, ...head } = kept;
   return { ...head, entries: await tx.objectStore('entries').getAll(everyEntryOf(id)) };
 }
 
-function add(db: Database, { entries, ...head }: Attempt): Promise<void> {
+function add(db: Database, { entries, ...head }: Attempt, result: AttemptResult | null): Promise<void> {
   return told(async () => {
     const tx = db.transaction(['attempts', 'entries'], 'readwrite', DURABLE);
     const writes = entries.map((entry) => tx.objectStore('entries').add(entry, [head.id, entry.n]));
-    await Promise.all([tx.objectStore('attempts').add({ ...head, closed: true }), ...writes, tx.done]);
+    await Promise.all([tx.objectStore('attempts').add({ ...head, result }), ...writes, tx.done]);
   });
 }
 

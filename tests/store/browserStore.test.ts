@@ -2,7 +2,7 @@ import 'fake-indexeddb/auto';
 import { IDBFactory } from 'fake-indexeddb';
 import { beforeEach, describe, expect, it } from 'vitest';
 import type { Attempt, Entry } from '../../src/attempt/entry.ts';
-import { type AttemptHead, StoreRefused } from '../../src/store/attemptStore.ts';
+import { type AttemptHead, type AttemptResult, StoreRefused } from '../../src/store/attemptStore.ts';
 import { openBrowserStore } from '../../src/store/browserStore.ts';
 
 const head = {
@@ -17,6 +17,8 @@ const head = {
 } as unknown as AttemptHead;
 
 const entry = (n: number) => ({ n, atMs: n * 100, action: { type: 'armature.hold' } }) as unknown as Entry;
+
+const handedIn: AttemptResult = { state: 'handedIn', earned: 7, of: 10 };
 
 describe('attempts kept in the browser', () => {
   beforeEach(() => {
@@ -41,28 +43,28 @@ describe('attempts kept in the browser', () => {
     expect(((await one.read('a-1')) as Attempt).entries).toEqual([entry(0)]);
   });
 
-  it('lists attempts with the job they belong to and whether they are closed', async () => {
+  it('lists attempts with the job they belong to and how they ended', async () => {
     const store = await openBrowserStore();
     await store.begin(head);
     await store.reached('a-1', 4000);
     await store.reached('a-1', 3000);
-    await store.close('a-1', 5000);
+    await store.close('a-1', 5000, handedIn);
     expect(await store.list()).toEqual([
-      expect.objectContaining({ id: 'a-1', scenarioId: 'q-0000', endMs: 5000, closed: true }),
+      expect.objectContaining({ id: 'a-1', scenarioId: 'q-0000', endMs: 5000, result: handedIn }),
     ]);
   });
 
   it('refuses to add a file of an attempt that is already here', async () => {
     const store = await openBrowserStore();
     const whole = { ...head, entries: [entry(0)] } as Attempt;
-    await store.add(whole);
-    await expect(store.add(whole)).rejects.toThrow(/already/);
+    await store.add(whole, handedIn);
+    await expect(store.add(whole, handedIn)).rejects.toThrow(/already/);
   });
 
   it('removes an attempt with all its entries and no one else’s', async () => {
     const store = await openBrowserStore();
-    await store.add({ ...head, entries: [entry(0)] } as Attempt);
-    await store.add({ ...head, id: 'a-2', entries: [entry(0), entry(1)] } as Attempt);
+    await store.add({ ...head, entries: [entry(0)] } as Attempt, null);
+    await store.add({ ...head, id: 'a-2', entries: [entry(0), entry(1)] } as Attempt, null);
     await store.remove('a-1');
     await expect(store.read('a-1')).rejects.toThrow(/no attempt a-1/);
     expect(((await store.read('a-2')) as Attempt).entries).toHaveLength(2);
