@@ -36,8 +36,8 @@ export async function openBrowserStore(): Promise<AttemptStore> {
     begin: (head) => put(db, { ...head, result: null }),
     append: (id, entries) => append(db, id, entries),
     reached: (id, endMs) => amend(db, id, (kept) => ({ ...kept, endMs: Math.max(kept.endMs, endMs) })),
-    close: (id, endMs) =>
-      amend(db, id, (kept) => ({ ...kept, endMs: Math.max(kept.endMs, endMs), closed: true })),
+    close: (id, endMs, result) =>
+      amend(db, id, (kept) => ({ ...kept, endMs: Math.max(kept.endMs, endMs), result })),
     read: (id) => read(db, id),
     add: (attempt, result) => add(db, attempt, result),
     remove: (id) => remove(db, id),
