@@ -35,23 +35,29 @@ function matchEnd(pattern: RegExp, text: string, at: number): number {
   return pattern.test(text) ? pattern.lastIndex : -1;
 }
 
-/** End of the quoted text that begins at `at`; -1 when there is none, the text's length when it is cut off. */
+const ESCAPE = /^(?:["\\/bfnrt]|u[0-9a-fA-F]{4})/;
+const CUT_ESCAPE = /^(?:u[0-9a-fA-F]{0,3})?$/;
+
+/** End of the quoted text that begins at `at`; -1 when there is none, past the end of the text when it is cut off. */
 function quotedEnd(text: string, at: number): number {
   if (text[at] !== '"') return -1;
   for (let i = at + 1; i < text.length; i++) {
     if (text[i] === '"') return i + 1;
     if (text.charCodeAt(i) < 0x20) return -1;
     if (text[i] === '\\') {
-      if (!/^(?:["\\/bfnrt]|u[0-9a-fA-F]{4})/.test(text.slice(i + 1, i + 6))) return -1;
+      const rest = text.slice(i + 1, i + 6);
+      if (CUT_ESCAPE.test(rest)) break;
+      if (!ESCAPE.test(rest)) return -1;
       i += 1;
     }
   }
-  return text.length;
+  return text.length + 1;
 }
 
 function advance(reader: Reader, end: number, want: Want): boolean {
   if (end < 0) return false;
-  reader.at = end;
+  reader.at = Math.min(end, reader.text.length);
+  if (end > reader.text.length) return false;
   reader.want = want;
   return true;
 }

@@ -43,8 +43,9 @@ const TYPE_WORDS: Readonly<Record<string, string>> = {
 
 /** What a size limit was about: the units of the thing measured. */
 function limitWords(issue: core.$ZodIssueTooBig | core.$ZodIssueTooSmall, limit: string): string {
-  if (issue.origin === 'string') return `text of ${limit} characters`;
-  if (issue.origin === 'array') return `a list of ${limit} entries`;
+  const one = limit.endsWith(' 1');
+  if (issue.origin === 'string') return `text of ${limit} character${one ? '' : 's'}`;
+  if (issue.origin === 'array') return `a list of ${limit} ${one ? 'entry' : 'entries'}`;
   return `a number of ${limit}`;
 }
 
