@@ -107,6 +107,7 @@ export const partSchema = z.strictObject({
   commutatorPitch: z.int().check(z.minimum(-240), z.maximum(240)),
   spanSlots: count(120),
   equalised: z.boolean(),
+  dummyPlace: z.optional(z.int().check(z.minimum(0), z.maximum(719))),
   outerRadius: length,
   shaftRadius: length,
   stackLength: length,
