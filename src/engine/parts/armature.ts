@@ -18,6 +18,11 @@ export interface ArmatureDesign {
   readonly spanSlots: number;
   /** Equipotential connections one pole pair apart (lap only). */
   readonly equalised: boolean;
+  /**
+   * Forced wave winding: the place, 0..slots*coilsPerSlot-1, of the coil that fills the slots for balance with its
+   * ends cut off and insulated. Then slots*coilsPerSlot = bars + 1. Left out on every other winding.
+   */
+  readonly dummyPlace?: number | undefined;
   readonly outerRadius: number;
   readonly shaftRadius: number;
   readonly stackLength: number;
