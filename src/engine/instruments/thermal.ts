@@ -1,3 +1,5 @@
+import { copperRise } from '../math/constants.ts';
+
 /**
  * Heating of the growler winding and of a coil that carries a circulating current: one node each, stepped on the
  * grid of simulated time.
@@ -5,8 +7,6 @@
 
 /** Room, degrees C. */
 export const ROOM_C = 20;
-/** Temperature coefficient of copper at 20 C, 1/K (references M05, IACS). */
-export const COPPER_COEFFICIENT = 0.00393;
 /** Thermal time step, ms, on the grid of simulated time. */
 export const THERMAL_STEP_MS = 100;
 
@@ -19,7 +19,7 @@ export const REARM_C = ROOM_C + 45;
 
 /** Resistance of copper that has `at20C` ohm at 20 C. */
 export function copperOhm(at20C: number, tempC: number): number {
-  return at20C * (1 + COPPER_COEFFICIENT * (tempC - 20));
+  return at20C * copperRise(tempC);
 }
 
 export interface WindingState {

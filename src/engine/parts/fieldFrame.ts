@@ -21,6 +21,8 @@ export interface FieldFrameDesign {
   readonly name: string;
   /** In the order in which faults count them. */
   readonly coils: readonly FieldCoil[];
+  /** Plain strips that join coil ends or lead on to a brush. */
+  readonly links: readonly Resistor[];
   /** Joint and pigtail from the coil end `end:n` to the brush, each, ohm. */
   readonly brushJointOhm: number;
   /** Sound insulation of one coil to the case, ohm. */
@@ -98,7 +100,7 @@ export function fieldFrameResistors(
     ...coilResistors(coil, i, faults),
     ...insulation(design, coil, i, faults, how),
   ]);
-  list.push(...brushJoints(design, faults));
+  list.push(...design.links, ...brushJoints(design, faults));
   if (how.brushesTouching) list.push({ a: 'field:brush1', b: 'field:brush2', ohm: TOUCHING_OHM });
   return list;
 }

@@ -15,6 +15,7 @@ export const TWO_BRANCHES: FieldFrameDesign = {
     { from: 'field:terminal', to: 'joint:2', ohm: STRIP_COIL },
     { from: 'joint:2', to: 'end:2', ohm: STRIP_COIL },
   ],
+  links: [],
   ...COMMON,
 };
 
@@ -27,9 +28,9 @@ export const ALL_IN_SERIES: FieldFrameDesign = {
     { from: 'joint:1', to: 'joint:2', ohm: STRIP_COIL },
     { from: 'joint:2', to: 'joint:3', ohm: STRIP_COIL },
     { from: 'joint:3', to: 'end:1', ohm: STRIP_COIL },
-    // The strip that leads on to the second brush.
-    { from: 'end:1', to: 'end:2', ohm: 0.1e-3 },
   ],
+  // The strip that leads on to the second brush.
+  links: [{ a: 'end:1', b: 'end:2', ohm: 0.1e-3 }],
   ...COMMON,
 };
 
@@ -43,9 +44,10 @@ export const SERIES_AND_SHUNT: FieldFrameDesign = {
   coils: [
     { from: 'field:terminal', to: 'joint:1', ohm: STRIP_COIL },
     { from: 'joint:1', to: 'end:1', ohm: STRIP_COIL },
-    { from: 'field:terminal', to: 'end:2', ohm: 2 * STRIP_COIL },
+    { from: 'field:terminal', to: 'end:2', ohm: STRIP_COIL },
     { from: 'field:terminal', to: 'shunt:end', ohm: SHUNT_COIL },
   ],
+  links: [],
   ...COMMON,
 };
 
