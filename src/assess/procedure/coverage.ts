@@ -1,0 +1,135 @@
+import type { TestKind } from '../../bench/paper.ts';
+import { acts } from '../film.ts';
+import { STRIP_ZONES, spacingOf } from '../passes.ts';
+import type { Worked } from '../worked.ts';
+import { type Criterion, type Judgement, notShown, someOf } from './criterion.ts';
+
+const allows = (test: TestKind) => (worked: Worked) => worked.tests.includes(test);
+
+/** Judges how many of the bars a pass covered. */
+function covered(count: number, bars: number, what: string, entries: readonly number[]): Judgement {
+  const sentence =
+    count === bars
+      ? `${what} at all ${bars} bars.`
+      : `${what} at ${count} of ${bars} bars: the rest were not tested.`;
+  return { share: count / bars, sentence, entries: someOf(entries) };
+}
+
+const neighbour: Criterion = {
+  id: 'neighbourPass',
+  title: 'Neighbouring bars read all the way round',
+  applies: allows('neighbour'),
+  judge({ neighbour: { readings }, film }) {
+    if (readings.length === 0)
+      return notShown(
+        'No settled ammeter reading between neighbouring bars on HIGH, at a place where the needle moves.',
+      );
+    const entries = readings.map(({ entry }) => entry);
+    return covered(
+      readings.length,
+      film.design.bars,
+      'Neighbouring bars were read in one place over the cradle',
+      entries,
+    );
+  },
+};
+
+const spaced: Criterion = {
+  id: 'spacedPass',
+  title: 'Spaced readings taken all the way round',
+  applies: allows('spaced'),
+  judge({ spaced: { readings, spacing }, film }) {
+    if (readings.length === 0)
+      return notShown('No settled ammeter reading on HIGH with the probes two or more bars apart.');
+    const entries = readings.map(({ entry }) => entry);
+    const what = `Bars ${spacing} apart were read in one place over the cradle`;
+    return covered(readings.length, film.design.bars, what, entries);
+  },
+};
+
+/** Spacings that must have been tried before one of them can be called the largest. */
+const TRIED_SPACINGS = 3;
+
+const spacedLargest: Criterion = {
+  id: 'spacedLargest',
+  title: 'The spacing with the largest reading looked for',
+  applies: allows('spaced'),
+  judge({ readings, spaced: { readings: pass }, film }) {
+    const bars = film.design.bars;
+    const first = pass[0];
+    if (first === undefined) return notShown('There was no spaced pass to choose a spacing for.');
+    const before = readings.ammeter.filter(
+      (r) => r.settled && spacingOf(r, bars) > 1 && r.entry <= first.entry,
+    );
+    const entries = someOf(before.map(({ entry }) => entry));
+    const tried = new Set(before.map((reading) => spacingOf(reading, bars))).size;
+    if (tried < TRIED_SPACINGS)
+      return {
+        share: 0,
+        sentence: 'The probes were not stepped apart to find the largest reading first.',
+        entries,
+      };
+    return { share: 1, sentence: `${tried} spacings were tried before the pass.`, entries };
+  },
+};
+
+const ground: Criterion = {
+  id: 'groundPass',
+  title: 'Every bar tested to shaft or core with the lamp',
+  applies: allows('ground'),
+  judge({ ground: tested, film }) {
+    if (tested.size === 0)
+      return notShown('No lamp reading on LOW from shaft or core to a bar, held long enough to see.');
+    const entries = [...tested.values()].map(({ entry }) => entry);
+    return covered(tested.size, film.design.bars, 'The lamp was put to shaft or core', entries);
+  },
+};
+
+const strip: Criterion = {
+  id: 'stripPass',
+  title: 'Strip over a full turn, on both sides and at the top',
+  applies: allows('strip'),
+  judge({ strip: zones, readings, film }) {
+    const slots = film.design.slots;
+    const felt = zones.map((zone) => zone.size);
+    const total = felt.reduce((sum, count) => sum + count, 0);
+    if (total === 0)
+      return notShown('The strip was never held just above the core, clear of the jaws, on HIGH.');
+    const missing = STRIP_ZONES.filter((_, nth) => felt[nth]! < slots).map(
+      ({ name }) =>
+        `${felt[STRIP_ZONES.findIndex((zone) => zone.name === name)]} of ${slots} slots on the ${name}`,
+    );
+    const sentence =
+      missing.length === 0
+        ? 'Every slot passed under the strip on both sides and at the top.'
+        : `Only ${missing.join(', ')} passed under the strip: a short can hide where it was not held.`;
+    const entries = readings.strip.filter((reading) => reading.excited).map(({ entry }) => entry);
+    return { share: total / (slots * STRIP_ZONES.length), sentence, entries: someOf(entries) };
+  },
+};
+
+/** What there is to see on an armature: the joints, the running surface, the core. */
+const LOOKED_AT = ['riser:', 'bar:', 'core'];
+
+const looked: Criterion = {
+  id: 'lookedFirst',
+  title: 'Part looked over before power',
+  applies: allows('look'),
+  judge({ film, firstPower }) {
+    const looks = acts(film, 'lens.look').filter(({ n }) => firstPower === null || n < firstPower.n);
+    const kinds = LOOKED_AT.filter((kind) => looks.some(({ action }) => action.place.startsWith(kind)));
+    const entries = someOf(looks.map(({ n }) => n));
+    if (looks.length === 0)
+      return notShown('The part was not looked at under the lens before the bench was switched on.');
+    if (kinds.length === LOOKED_AT.length)
+      return {
+        share: 1,
+        sentence: 'Risers, bars and core were looked at before the bench was switched on.',
+        entries,
+      };
+    const sentence = 'Only part of it was looked at before power: look at risers, bars and core.';
+    return { share: kinds.length / LOOKED_AT.length, sentence, entries };
+  },
+};
+
+export const COVERAGE: readonly Criterion[] = [looked, spaced, spacedLargest, neighbour, ground, strip];

@@ -1,0 +1,143 @@
+import type { RangeA, Selector } from '../bench/action.ts';
+import { wrapDeg } from '../bench/geometry.ts';
+import type { Observation } from '../bench/observation.ts';
+import { barOf, type Place } from '../bench/places.ts';
+import { excited, type Film, lasted, type Stretch } from './film.ts';
+
+/**
+ * What was really touched and seen to settle, taken from the film. A contact that was made and left before the needle
+ * stood still, or before an eye could tell a dark lamp from one about to light, is no reading.
+ */
+
+/** A lamp filament settles within a quarter of a second; an eye needs about as long. Ours, no source. */
+const LAMP_SETTLED_MS = 300;
+/** Brightness from which a lamp with its tips together is seen to work. */
+const PROOF_GLOW = 4;
+
+/** The ammeter lying across two bars. */
+export interface AmmeterReading {
+  /** Entry that made the contact. */
+  readonly entry: number;
+  readonly bars: readonly [number, number];
+  /** Middle of the shorter arc between the two points touched, degrees from the bottom. */
+  readonly middleDeg: number;
+  readonly selector: Selector;
+  readonly rangeA: RangeA;
+  readonly deflection: number;
+  readonly pegged: boolean;
+  /** Needle at rest, on HIGH, armature in the cradle, within the scale. */
+  readonly settled: boolean;
+  readonly lastedMs: number;
+}
+
+/** The two lamp tips on metal of the part. */
+export interface LampReading {
+  readonly entry: number;
+  readonly places: readonly [Place, Place];
+  readonly selector: Selector;
+  readonly glow: number;
+  /** Live, and looked at for long enough. */
+  readonly settled: boolean;
+}
+
+/** The lamp's tips held together and seen to light. */
+export interface Proof {
+  readonly entry: number;
+}
+
+/** The strip over the core for one stretch. */
+export interface StripReading {
+  readonly entry: number;
+  readonly angleDeg: number;
+  readonly heightMm: number;
+  readonly rotationDeg: number;
+  readonly selector: Selector;
+  /** On HIGH, armature in the cradle. */
+  readonly excited: boolean;
+  readonly pull: number;
+  readonly buzz: number;
+  readonly lastedMs: number;
+}
+
+export interface Readings {
+  readonly ammeter: readonly AmmeterReading[];
+  readonly lamp: readonly LampReading[];
+  readonly proofs: readonly Proof[];
+  readonly strip: readonly StripReading[];
+}
+
+function middle(a: number, b: number): number {
+  return wrapDeg(a + wrapDeg(b - a) / 2);
+}
+
+function ammeterReading(stretch: Stretch): AmmeterReading[] {
+  const { seen } = stretch;
+  const [one, two] = [seen.leads['ammeter.1'], seen.leads['ammeter.2']];
+  const bars = [one, two].map((lead) => (lead.touches === null ? null : barOf(lead.touches)));
+  if (bars[0] == null || bars[1] == null || bars[0] === bars[1]) return [];
+  const { deflection, pegged, atRest } = seen.needle;
+  return [
+    {
+      entry: stretch.since,
+      bars: [bars[0], bars[1]],
+      middleDeg: middle(one.stationDeg!, two.stationDeg!),
+      selector: seen.supply === 'on' ? seen.selector : 'off',
+      rangeA: seen.rangeA,
+      deflection,
+      pegged,
+      settled: excited(seen, 'high') && atRest && !pegged,
+      lastedMs: lasted(stretch),
+    },
+  ];
+}
+
+function lampPlaces(seen: Observation): [Place, Place] | null {
+  const one = seen.leads['lamp.1'].touches;
+  const two = seen.leads['lamp.2'].touches;
+  const onPart = (place: Place | null) => place !== null && !place.startsWith('tip:');
+  return onPart(one) && onPart(two) ? [one!, two!] : null;
+}
+
+function lampReading(stretch: Stretch): LampReading[] {
+  const { seen } = stretch;
+  const places = lampPlaces(seen);
+  if (places === null) return [];
+  const live = excited(seen, 'low');
+  const settled = live && lasted(stretch) >= LAMP_SETTLED_MS;
+  const selector = seen.supply === 'on' ? seen.selector : 'off';
+  return [{ entry: stretch.since, places, selector, glow: seen.lamp.glow, settled }];
+}
+
+function proof({ seen, since }: Stretch): Proof[] {
+  const together =
+    seen.leads['lamp.1'].touches === 'tip:lamp.2' || seen.leads['lamp.2'].touches === 'tip:lamp.1';
+  return together && seen.lamp.glow >= PROOF_GLOW ? [{ entry: since }] : [];
+}
+
+function stripReading(stretch: Stretch): StripReading[] {
+  const { seen } = stretch;
+  const { at, angleDeg, heightMm } = seen.strip;
+  if (at !== 'core' || angleDeg === null || heightMm === null) return [];
+  return [
+    {
+      entry: stretch.since,
+      angleDeg,
+      heightMm,
+      rotationDeg: seen.rotationDeg,
+      selector: seen.supply === 'on' ? seen.selector : 'off',
+      excited: excited(seen, 'high'),
+      pull: seen.strip.pull,
+      buzz: seen.strip.buzz,
+      lastedMs: lasted(stretch),
+    },
+  ];
+}
+
+export function readingsOf(film: Pick<Film, 'stretches'>): Readings {
+  return {
+    ammeter: film.stretches.flatMap(ammeterReading),
+    lamp: film.stretches.flatMap(lampReading),
+    proofs: film.stretches.flatMap(proof),
+    strip: film.stretches.flatMap(stripReading),
+  };
+}
