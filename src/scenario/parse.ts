@@ -1,4 +1,6 @@
 import type { ArmatureDesign } from '../engine/parts/armature.ts';
+import { checkFault } from '../engine/parts/faultRules.ts';
+import { checkWinding } from '../engine/parts/windingRules.ts';
 import { contradictions } from './contradictions.ts';
 import { parseJsonText } from './jsonText.ts';
 import {
@@ -49,9 +51,16 @@ function checkTests(tests: readonly string[]): Issue[] {
   );
 }
 
+/** Faults this armature cannot have; only when each is possible, pairs that cannot both be true. */
 function checkFaults(scenario: Scenario, design: ArmatureDesign): Issue[] {
   const faults = scenario.hidden.armature.faults;
-  return contradictions(faults, design);
+  const impossible = faults.flatMap((fault, nth) =>
+    checkFault(design, fault).map(({ path, sentence }) => ({
+      path: `hidden.armature.faults[${nth}].${path}`,
+      sentence,
+    })),
+  );
+  return impossible.length > 0 ? impossible : contradictions(faults, design);
 }
 
 function checkFalseLeads(scenario: Scenario, design: ArmatureDesign): Issue[] {
@@ -98,7 +107,8 @@ export function parseScenarioText(text: string, library: PartLibrary): Parsed<Sc
 export function parsePart(input: unknown): Parsed<ArmatureDesign> {
   const read = partSchema.safeParse(input);
   if (!read.success) return refuse(...issuesFrom(read.error, input));
-  return { ok: true, value: read.data };
+  const impossible = checkWinding(read.data);
+  return impossible.length > 0 ? refuse(...impossible) : { ok: true, value: read.data };
 }
 
 /** Reads the text of a part file. */

@@ -114,7 +114,7 @@ export const partSchema = z.strictObject({
   jawGap: length,
   slotMouth: length,
   lipHeight: length,
-  wedgeHeight: length,
+  wedgeHeight: z.number().check(z.minimum(0), z.maximum(0.5)),
   slotWidth: length,
   layerHeight: length,
   relativePermeability: z.number().check(z.minimum(1), z.maximum(1e6)),

@@ -192,12 +192,40 @@ describe('two faults that contradict one another', () => {
   });
 });
 
+describe('a fault this armature cannot have', () => {
+  it('on a bar that does not exist', () => {
+    const [issue] = broken((f) => (f.hidden.armature.faults[0].bar = 23));
+    expect(issue).toBe(
+      'hidden.armature.faults[0].bar: Expected a bar from 0 to 22 (this armature has 23), but 23 came.',
+    );
+  });
+  it('with more turns shorted than a coil has', () => {
+    const faults = [{ kind: 'turnShort', coil: 1, turns: 2, ohm: 0.001 }];
+    const [issue] = broken((f) => (f.hidden.armature.faults = faults));
+    expect(issue).toMatch(/^hidden\.armature\.faults\[0\]\.turns: Expected .* but 2 came\.$/);
+  });
+  it('between coils that do not touch', () => {
+    const faults = [{ kind: 'coilShort', topCoil: 1, bottomCoil: 2, ohm: 0.001 }];
+    const [issue] = broken((f) => (f.hidden.armature.faults = faults));
+    expect(issue).toMatch(
+      /^hidden\.armature\.faults\[0\]\.bottomCoil: Expected a coil that lies under coil 1/,
+    );
+  });
+});
+
 describe('a part file', () => {
   const wave = () => ({ ...library.get('wave-23')! }) as Record<string, unknown>;
   it('with a length that is not one', () => {
     const read = parsePart({ ...wave(), outerRadius: 32 });
     expect(read.ok ? [] : read.issues).toEqual([
       { path: 'outerRadius', sentence: 'Expected a number of at most 0.5, but 32 came.' },
+    ]);
+  });
+  it('with a winding that cannot exist', () => {
+    // A simplex wave winding on four poles needs an odd number of bars (standard theory of drum windings).
+    const read = parsePart({ ...wave(), bars: 24, slots: 24 });
+    expect(read.ok ? [] : read.issues).toEqual([
+      { path: 'bars', sentence: expect.stringMatching(/^A simplex wave winding on 4 poles needs/) },
     ]);
   });
   it('with an odd number of poles', () => {
