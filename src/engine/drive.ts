@@ -49,8 +49,12 @@ export interface OperatingPoint {
   reading(barA: number, barB: number, loopOhm: number): number;
   /** Open-circuit potential difference of two bars, V. */
   openVolt(barA: number, barB: number): number;
-  /** Loss in each coil, W, length bars. */
+  /** Loss in each coil with its riser joints, W, length bars. */
   coilLossW(): Float64Array;
+  /** Current in each coil, the largest where a fault divides it, A, length bars. */
+  coilCurrentA(): Float64Array;
+  /** Loss in everything that is not a coil: bridges, grounds, bad risers, equalisers, W. */
+  bridgeLossW(): number;
   /** @param angleDeg place of the strip from the bottom, 65..295; @param heightM clear gap strip to core, m, > 0 */
   strip(angleDeg: number, heightM: number): StripForce;
 }

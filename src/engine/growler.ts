@@ -1,5 +1,5 @@
-import { copperRise } from './math/constants.ts';
-import type { Excitation, MainsId } from './drive.ts';
+import { type Excitation, MAINS, type Mains, type MainsId } from './drive.ts';
+import { copperRise, MU0 } from './math/constants.ts';
 
 /** One setting of the growler winding. */
 export interface GrowlerWinding {
@@ -61,4 +61,24 @@ export const BENCH_GROWLER: GrowlerDesign = {
 /** Resistance of a growler winding at a temperature, ohm. */
 export function windingOhm(winding: GrowlerWinding, celsius: number): number {
   return winding.ohm20 * copperRise(celsius);
+}
+
+/** Name of a supply: windings are wound for one. */
+export function mainsIdOf(mains: Mains): MainsId {
+  return mains.volt === MAINS['230V50Hz'].volt ? '230V50Hz' : '120V60Hz';
+}
+
+/** Depth over which armature and growler share their field, m. */
+export function sharedDepth(g: GrowlerDesign, stackLength: number): number {
+  return Math.min(stackLength, g.coreDepth) + g.depthFringe;
+}
+
+/** Leakage inductance of the growler winding's ends for one turn, H. */
+export function endLeakageHenry(g: GrowlerDesign): number {
+  return MU0 * g.endLeakage;
+}
+
+/** Inductance of one turn of the growler winding with nothing in the jaws, H. */
+export function emptyHenry(g: GrowlerDesign): number {
+  return g.openInductance * g.openFringe * (g.coreDepth + g.depthFringe) + endLeakageHenry(g);
 }

@@ -81,31 +81,23 @@ class Builder {
     if (fault.kind === 'openCoil') this.spoil(2 * fault.coil, 'open');
     if (fault.kind !== 'riserJoint') return;
     const { bar, ohm } = fault;
-    if (fault.form === 'bar') return this.spoilJunction(bar, ohm);
-    this.spoil(this.endAt(bar, bar), ohm);
+    if (fault.form === 'bar') this.spoilJunction(bar, ohm);
+    else this.spoil(this.endAt(bar, bar), ohm);
     if (fault.form === 'bothEnds') this.spoil(this.endAt(this.coilEndingAt(bar), bar), ohm);
   }
 
   /** Faults that join pieces of metal which should not touch. */
   private touch(fault: ArmatureFault): void {
-    switch (fault.kind) {
-      case 'bridgedBars':
-        return this.resistor(fault.bar, (fault.bar + 1) % this.a.bars, fault.ohm);
-      case 'groundedBar':
-        return this.resistor(fault.bar, this.core, fault.ohm);
-      case 'groundedCoil':
-        return this.resistor(this.tap(fault.coil, 2 * this.a.turns * fault.fraction), this.core, fault.ohm);
-      case 'turnShort':
-        return this.shortTurns(fault.coil, fault.turns, fault.ohm);
-      case 'coilShort':
-        return this.resistor(
-          this.tap(fault.topCoil, 0.5),
-          this.tap(fault.bottomCoil, 2 * this.a.turns - 0.5),
-          fault.ohm,
-        );
-      case 'weakInsulation':
-        return this.resistor(this.anyWindingNode(), this.core, fault.ohm);
-    }
+    const { turns, bars } = this.a;
+    const { core } = this;
+    const join = (from: number, to: number) => this.resistor(from, to, (fault as { ohm: number }).ohm);
+    if (fault.kind === 'bridgedBars') join(fault.bar, (fault.bar + 1) % bars);
+    if (fault.kind === 'groundedBar') join(fault.bar, core);
+    if (fault.kind === 'groundedCoil') join(this.tap(fault.coil, 2 * turns * fault.fraction), core);
+    if (fault.kind === 'turnShort') this.shortTurns(fault.coil, fault.turns, fault.ohm);
+    if (fault.kind === 'coilShort')
+      join(this.tap(fault.topCoil, 0.5), this.tap(fault.bottomCoil, 2 * turns - 0.5));
+    if (fault.kind === 'weakInsulation') join(this.anyWindingNode(), core);
   }
 
   /** The shorted turns lie in the middle of the coil. */

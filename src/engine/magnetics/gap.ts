@@ -1,5 +1,5 @@
-import { MU0 } from '../math/constants.ts';
 import type { GrowlerDesign } from '../growler.ts';
+import { MU0 } from '../math/constants.ts';
 import type { ArmatureDesign } from '../parts/armature.ts';
 
 /** Where a point outside or on the core stands to a jaw face. Filled in by `toJaw`, so that loops allocate nothing. */

@@ -1,6 +1,6 @@
+import type { GrowlerDesign } from '../growler.ts';
 import { factorCholesky, solveCholesky } from '../math/cholesky.ts';
 import { MU0 } from '../math/constants.ts';
-import type { GrowlerDesign } from '../growler.ts';
 import type { ArmatureDesign } from '../parts/armature.ts';
 import { carterFraction, mouthPermeance, newJawView, toJaw } from './gap.ts';
 
