@@ -1,0 +1,65 @@
+import type { Condition, Disposition } from '../../bench/paper.ts';
+import type { ArmatureFault, ArmatureFaultKind } from '../../engine/parts/armatureFault.ts';
+
+/** Answers accepted, with the share of the mark each is worth; an answer not named is worth nothing. */
+export type Credit<T extends string> = Readonly<Partial<Record<T, number>>>;
+
+/** What a learner may rightly call a fault and do about it. Dispositions are those of the trade, common practice. */
+export interface Expected {
+  readonly conditions: Credit<Condition>;
+  readonly dispositions: Credit<Disposition>;
+  /** The heavier remedy decides where a part has more than one fault. */
+  readonly weight: number;
+}
+
+/** A new armature cures everything, but is more than these faults need. */
+const WINDER: Credit<Disposition> = { winder: 1, replace: 0.5 };
+const RESOLDER: Credit<Disposition> = { resolder: 1, winder: 0.5 };
+
+/** A coil end off its bar is an open coil to every instrument of the bench; only the lens can tell, and not always. */
+function jointExpected(form: 'bar' | 'oneEnd' | 'bothEnds'): Expected {
+  const conditions: Credit<Condition> =
+    form === 'oneEnd' ? { badRiserJoint: 1, openCoil: 1 } : { badRiserJoint: 1, openCoil: 0.5 };
+  return { conditions, dispositions: RESOLDER, weight: 2 };
+}
+
+/** A short inside a coil reads like a bridge of its bars until the bars have been cleaned: cleaning first is right. */
+const SHORTED: Expected = {
+  conditions: { shortedCoil: 1, bridgedBars: 1 },
+  dispositions: { cleanAndRetest: 1, winder: 1, replace: 0.5 },
+  weight: 1,
+};
+
+const EXPECTED: { readonly [K in Exclude<ArmatureFaultKind, 'riserJoint'>]: Expected } = {
+  openCoil: {
+    conditions: { openCoil: 1, badRiserJoint: 0.5 },
+    dispositions: { ...WINDER, resolder: 0.5 },
+    weight: 3,
+  },
+  bridgedBars: {
+    conditions: { bridgedBars: 1, shortedCoil: 0.5 },
+    dispositions: { cleanAndRetest: 1 },
+    weight: 1,
+  },
+  turnShort: SHORTED,
+  coilShort: SHORTED,
+  groundedBar: { conditions: { grounded: 1, poorInsulation: 0.5 }, dispositions: WINDER, weight: 3 },
+  groundedCoil: { conditions: { grounded: 1, poorInsulation: 0.5 }, dispositions: WINDER, weight: 3 },
+  reversedCoil: { conditions: { reversed: 1, shortedCoil: 0.5 }, dispositions: WINDER, weight: 3 },
+  weakInsulation: {
+    conditions: { poorInsulation: 1, grounded: 1 },
+    dispositions: { ...WINDER, cleanAndRetest: 0.5 },
+    weight: 3,
+  },
+  dirtyCommutator: {
+    conditions: { bridgedBars: 1, worn: 0.5 },
+    dispositions: { cleanAndRetest: 1 },
+    weight: 1,
+  },
+};
+
+export const SOUND: Expected = { conditions: { sound: 1 }, dispositions: { service: 1 }, weight: 0 };
+
+export function expectedOf(fault: ArmatureFault): Expected {
+  return fault.kind === 'riserJoint' ? jointExpected(fault.form) : EXPECTED[fault.kind];
+}
