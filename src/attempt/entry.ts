@@ -1,6 +1,7 @@
 import type { Action } from '../bench/action.ts';
+import type { Happening } from '../bench/happening.ts';
 import type { HumView, LampView, NeedleView, Observation } from '../bench/observation.ts';
-import type { Mode, Outcome } from '../bench/port.ts';
+import type { Breach, Mode, Outcome } from '../bench/port.ts';
 import type { Scenario } from '../scenario/scenario.ts';
 
 /** What eyes and ears had when the action was done: kept so that a replay can be compared with what was shown. */
@@ -15,6 +16,13 @@ export interface Sensed {
   readonly rotationDeg: number;
 }
 
+/** What came about by itself, with the rules it broke: worked out again by a replay and compared, never an input. */
+export interface Happened {
+  readonly atMs: number;
+  readonly what: Happening;
+  readonly breaches: readonly Breach[];
+}
+
 /** One line of the attempt's log. The first entry has n = 0. */
 export interface Entry {
   readonly n: number;
@@ -24,6 +32,8 @@ export interface Entry {
   readonly outcome: Outcome;
   /** The observation just before the action: what the learner had in front of them when they acted. */
   readonly before: Sensed;
+  /** What had come about by itself since the entry before; left out when nothing had. */
+  readonly since?: readonly Happened[];
 }
 
 export const ATTEMPT_FORMAT = 'slot-and-riser/attempt';

@@ -1,0 +1,120 @@
+import { type Happening, IDLE_MS } from '../bench/happening.ts';
+import { breachesOf } from '../bench/interlocks.ts';
+import { nextBench } from '../bench/step.ts';
+import { FILAMENT_STEP_MS, glow, stepFilament } from '../engine/instruments/lamp.ts';
+import {
+  growlerHeat,
+  partHeat,
+  REARM_C,
+  stepCoil,
+  stepWinding,
+  THERMAL_STEP_MS,
+  TRIP_C,
+} from '../engine/instruments/thermal.ts';
+import { lampTipsTogether } from './contacts.ts';
+import { driftK } from './electrics.ts';
+import type { PartOnBench } from './part.ts';
+import { resolve, settle, type World } from './world.ts';
+
+/** Drift of the growler winding after which the circuits are solved again, K. */
+const DRIFT_K = 1;
+/** Change over one filament step below which it counts as settled, K. */
+const FILAMENT_SETTLED_K = 1e-4;
+/** Rise below which an unloaded coil counts as cold, K. */
+const COLD_K = 0.01;
+/** Glow at which anyone would say the lamp has lit. */
+const PROOF_GLOW = 4;
+
+/**
+ * The world at a later instant when nobody does anything in between. All steps lie on grids of absolute simulated
+ * time, so it is the same world whether one goes there at once or stops to look on the way.
+ */
+export function advance(part: PartOnBench, world: World, toMs: number): World {
+  let now = world;
+  for (;;) {
+    const thermalMs = (Math.floor(now.atMs / THERMAL_STEP_MS) + 1) * THERMAL_STEP_MS;
+    if (thermalMs > toMs) return burn(part, now, toMs);
+    now = heat(part, burn(part, now, thermalMs));
+  }
+}
+
+/** Filament steps after the instant of the world up to and with `untilMs`. */
+function burn(part: PartOnBench, world: World, untilMs: number): World {
+  if (world.filamentSettled) return { ...world, atMs: untilMs };
+  let now = world;
+  let tick = Math.floor(world.atMs / FILAMENT_STEP_MS) + 1;
+  for (; tick * FILAMENT_STEP_MS <= untilMs && !now.filamentSettled; tick += 1) {
+    const hotter = stepFilament(part.lamp, now.filamentK, now.electrics.lamp, 1);
+    const filamentSettled = Math.abs(hotter - now.filamentK) < FILAMENT_SETTLED_K;
+    now = { ...now, filamentK: filamentSettled ? now.filamentK : hotter, filamentSettled };
+    if (provesLamp(now))
+      now = happen(part, { ...now, atMs: tick * FILAMENT_STEP_MS }, { type: 'lamp.proved' });
+  }
+  return { ...now, atMs: untilMs };
+}
+
+function provesLamp({ state, filamentK }: World): boolean {
+  const live = state.supply === 'on' && state.selector === 'low';
+  return live && state.lamp !== 'proved' && lampTipsTogether(state.leads) && glow(filamentK) >= PROOF_GLOW;
+}
+
+/** One thermal step, ending at the instant of the world, and what follows from it. */
+function heat(part: PartOnBench, world: World): World {
+  const { growler, coilW } = world.electrics;
+  const winding = { windingC: world.windingC, cutOut: growler === null };
+  const { windingC } = stepWinding(winding, () => growler?.lossW ?? 0, 1);
+  const coilRiseK = heatCoils(part, world.coilRiseK, coilW);
+  const warmer = spells({ ...world, windingC, coilRiseK });
+  const told = dueHappenings(warmer).reduce((now, what) => happen(part, now, what), warmer);
+  return driftK(told.electrics, windingC) > DRIFT_K ? resolve(part, told, windingC) : told;
+}
+
+function heatCoils(
+  part: PartOnBench,
+  coilRiseK: readonly number[],
+  coilW: Float64Array | null,
+): readonly number[] {
+  if (coilW === null && coilRiseK.every((rise) => rise < COLD_K)) {
+    return coilRiseK.some((rise) => rise !== 0) ? coilRiseK.map(() => 0) : coilRiseK;
+  }
+  return coilRiseK.map((rise, coil) => stepCoil(rise, coilW?.[coil] ?? 0, part.coilKg[coil]!, 1));
+}
+
+/** Forgets what was told of a spell of heat once it is over. */
+function spells(world: World): World {
+  const growler = world.told.growler && growlerHeat(world.windingC) === 'tooHotToTouch';
+  const part = world.told.part && hottest(world) === 'smoking';
+  return growler === world.told.growler && part === world.told.part
+    ? world
+    : { ...world, told: { ...world.told, growler, part } };
+}
+
+function hottest({ coilRiseK }: World): ReturnType<typeof partHeat> {
+  return partHeat(Math.max(...coilRiseK));
+}
+
+/** What comes about at a thermal step, in the order it is told. */
+function dueHappenings(world: World): Happening[] {
+  const { state, windingC, told, idleSinceMs, atMs } = world;
+  const on = state.supply === 'on';
+  const due: Happening[] = [];
+  if (on && !told.growler && growlerHeat(windingC) === 'tooHotToTouch') {
+    due.push({ type: 'bench.overheated', what: 'growler' });
+  }
+  if (on && !told.part && hottest(world) === 'smoking') due.push({ type: 'bench.overheated', what: 'part' });
+  if (idleSinceMs !== null && !told.idle && atMs - idleSinceMs >= IDLE_MS) due.push({ type: 'bench.idle' });
+  if (on && windingC >= TRIP_C) due.push({ type: 'bench.tripped' });
+  if (state.cutOut === 'tripped' && windingC <= REARM_C) due.push({ type: 'bench.cooled' });
+  return due;
+}
+
+function happen(part: PartOnBench, world: World, what: Happening): World {
+  const breaches = breachesOf(world.state, what);
+  const told = {
+    idle: world.told.idle || what.type === 'bench.idle',
+    growler: world.told.growler || (what.type === 'bench.overheated' && what.what === 'growler'),
+    part: world.told.part || (what.type === 'bench.overheated' && what.what === 'part'),
+  };
+  const happened = [...world.happened, { atMs: world.atMs, what, breaches }];
+  return settle(part, { ...world, told, happened, bench: nextBench(world.bench, what) });
+}
