@@ -1,0 +1,90 @@
+import { useEffect, useState } from 'preact/hooks';
+import './shared/base.css';
+import { BenchScreen } from './apprentice/BenchScreen.tsx';
+import { DebriefScreen } from './apprentice/DebriefScreen.tsx';
+import { JobScreen, JobsScreen } from './apprentice/JobScreens.tsx';
+import { Problems } from './Problems.tsx';
+import { type Route, writeRoute } from './route.ts';
+import { SettingsDialog } from './SettingsDialog.tsx';
+import { Button } from './shared/Button.tsx';
+import type { Desk, Settings, ShellProps, StoredProblem } from './shell.ts';
+import { useRoute } from './useRoute.ts';
+
+/** What every screen of the shell gets. */
+export interface ScreenContext {
+  readonly desk: Desk;
+  readonly settings: Settings;
+  readonly changeSettings: (settings: Settings) => void;
+  readonly openSettings: () => void;
+  readonly report: (problem: StoredProblem) => void;
+}
+
+/** The frame round all screens: address, settings, and what could not be read. */
+export function App(props: ShellProps) {
+  const route = useRoute();
+  const [settings, setSettings] = useState(props.settings);
+  const [problems, setProblems] = useState(props.problems);
+  const [settingsOpen, setSettingsOpen] = useState(false);
+  useSettingsOnPage(settings);
+  const context: ScreenContext = {
+    desk: props.desk,
+    settings,
+    changeSettings: (next) => {
+      setSettings(next);
+      props.desk.saveSettings(next);
+    },
+    openSettings: () => setSettingsOpen(true),
+    report: (problem) => setProblems((all) => [...all.filter((one) => one.where !== problem.where), problem]),
+  };
+  return (
+    <div class={`app app-${route.screen}`}>
+      <button type="button" class="skip" onClick={() => document.getElementById('content')?.focus()}>
+        Skip to the work
+      </button>
+      {route.screen === 'bench' ? null : <TopBar context={context} />}
+      <Problems
+        problems={problems}
+        onDismiss={(gone) => setProblems((all) => all.filter((one) => one !== gone))}
+      />
+      <div id="content" tabIndex={-1}>
+        <Screen route={route} context={context} />
+      </div>
+      {settingsOpen ? (
+        <SettingsDialog
+          settings={settings}
+          onChange={context.changeSettings}
+          onClose={() => setSettingsOpen(false)}
+        />
+      ) : null}
+    </div>
+  );
+}
+
+function Screen(props: { readonly route: Route; readonly context: ScreenContext }) {
+  const { route, context } = props;
+  if (route.screen === 'jobs') return <JobsScreen context={context} />;
+  if (route.screen === 'job') return <JobScreen key={route.id} jobId={route.id} context={context} />;
+  if (route.screen === 'bench') return <BenchScreen key={route.id} attemptId={route.id} context={context} />;
+  return <DebriefScreen key={route.id} attemptId={route.id} context={context} />;
+}
+
+function TopBar(props: { readonly context: ScreenContext }) {
+  return (
+    <header class="top">
+      <a class="top-name" href={writeRoute({ screen: 'jobs' })}>
+        Slot &amp; Riser
+      </a>
+      <span class="top-place">Quarry Road Training Workshop</span>
+      <Button kind="quiet" onPress={props.context.openSettings}>
+        Words, sound, motion
+      </Button>
+    </header>
+  );
+}
+
+function useSettingsOnPage(settings: Settings): void {
+  useEffect(() => {
+    document.documentElement.dataset.motion = settings.motion;
+    document.documentElement.lang = settings.vocabulary === 'british' ? 'en-GB' : 'en-US';
+  }, [settings.motion, settings.vocabulary]);
+}

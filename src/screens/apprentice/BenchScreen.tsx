@@ -1,0 +1,59 @@
+import { useEffect } from 'preact/hooks';
+import type { ScreenContext } from '../App.tsx';
+import { IssueList } from '../Problems.tsx';
+import { Notice } from '../shared/Notice.tsx';
+import { useLoaded } from '../shared/useLoaded.ts';
+import { usePageTitle } from '../shared/usePageTitle.ts';
+import type { OpenBench } from '../shell.ts';
+import { goTo } from '../useRoute.ts';
+import { BenchPage } from './bench/BenchPage.tsx';
+
+/** Fetches a running attempt and puts it on the bench. */
+export function BenchScreen(props: { readonly attemptId: string; readonly context: ScreenContext }) {
+  const { desk } = props.context;
+  const opened = useLoaded(() => desk.bench(props.attemptId), [desk, props.attemptId]);
+  if (!opened) return <p class="loading">Setting up the bench…</p>;
+  if (opened.ok) return <Opened bench={opened.value} attemptId={props.attemptId} context={props.context} />;
+  return (
+    <main class="gone">
+      <h1>This attempt cannot be put on the bench</h1>
+      <Notice kind="problem">
+        <IssueList issues={opened.issues} />
+      </Notice>
+      <a class="button button-main" href="#/jobs">
+        To the list of jobs
+      </a>
+    </main>
+  );
+}
+
+interface OpenedProps {
+  readonly bench: OpenBench;
+  readonly attemptId: string;
+  readonly context: ScreenContext;
+}
+
+function Opened({ bench, attemptId, context }: OpenedProps) {
+  const { settings, changeSettings } = context;
+  usePageTitle(`At the bench: ${bench.job.card.unit}`);
+  useEffect(() => () => bench.close(), [bench]);
+  useEffect(() => bench.setMuted(settings.muted), [bench, settings.muted]);
+  return (
+    <BenchPage
+      job={bench.job}
+      port={bench.port}
+      written={bench.written}
+      verdict={bench.verdict}
+      mountScene={bench.mountScene}
+      vocabulary={settings.vocabulary}
+      still={settings.motion === 'still'}
+      muted={settings.muted}
+      onMuted={(muted) => changeSettings({ ...settings, muted })}
+      wordsOpen={settings.wordsPanel === 'open'}
+      onWordsOpen={(open) => changeSettings({ ...settings, wordsPanel: open ? 'open' : 'closed' })}
+      onSettings={context.openSettings}
+      onLeave={() => goTo({ screen: 'jobs' })}
+      onFinished={() => goTo({ screen: 'debrief', id: attemptId })}
+    />
+  );
+}

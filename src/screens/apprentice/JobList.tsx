@@ -1,0 +1,85 @@
+import { writeRoute } from '../route.ts';
+import { clock, dayWords } from '../shared/time.ts';
+import { mainsWords, modeWords, spoken, type Vocabulary } from '../shared/words.ts';
+import type { AttemptSummary, JobSummary, Settings } from '../shell.ts';
+import './jobs.css';
+
+const PART_WORDS = { armature: 'Armature', fieldFrame: 'Field frame', brushPlate: 'Brush plate' } as const;
+
+export interface JobListProps {
+  readonly jobs: readonly JobSummary[];
+  readonly settings: Settings;
+}
+
+/** The board of jobs: one paper slip per unit that has come in. */
+export function JobList(props: JobListProps) {
+  const { mains, vocabulary } = props.settings;
+  const shown = props.jobs.filter(({ job }) => mains === 'all' || job.mains === mains);
+  return (
+    <main class="board">
+      <header class="board-head">
+        <h1>Jobs on the board</h1>
+        <p>
+          Take a card, look at what is asked, and go to the bench. A job left half done stays where you left
+          it.
+        </p>
+      </header>
+      {shown.length === 0 ? (
+        <p class="board-empty">
+          No job here is for {mains === 'all' ? 'any supply' : mainsWords(mains)}. Choose another supply under
+          “Words, sound and motion”.
+        </p>
+      ) : (
+        <ul class="slips">
+          {shown.map((summary) => (
+            <JobSlip key={summary.job.id} summary={summary} vocabulary={vocabulary} />
+          ))}
+        </ul>
+      )}
+    </main>
+  );
+}
+
+function JobSlip(props: { readonly summary: JobSummary; readonly vocabulary: Vocabulary }) {
+  const { job, attempts } = props.summary;
+  const running = attempts.find((attempt) => attempt.state === 'running');
+  return (
+    <li class="slip paper">
+      <h2>
+        <a href={writeRoute({ screen: 'job', id: job.id })}>{job.card.unit}</a>
+      </h2>
+      <p class="slip-complaint">{spoken(job.card.complaint, props.vocabulary)}</p>
+      <p class="slip-facts">
+        <span>{PART_WORDS[job.part]}</span>
+        <span class={`mode mode-${job.mode}`}>{modeWords(job.mode)}</span>
+        <span>{mainsWords(job.mains)}</span>
+        {job.minutes === null ? null : <span>{job.minutes} minutes</span>}
+      </p>
+      {running ? (
+        <p class="slip-state">
+          <a class="button button-main" href={writeRoute({ screen: 'bench', id: running.id })}>
+            Carry on at {clock(running.endMs)}
+          </a>
+        </p>
+      ) : null}
+      {attempts.some((attempt) => attempt.state !== 'running') ? (
+        <ul class="slip-done" aria-label={`Finished attempts at ${job.card.unit}`}>
+          {attempts
+            .filter((attempt) => attempt.state !== 'running')
+            .map((attempt) => (
+              <li key={attempt.id}>
+                <a href={writeRoute({ screen: 'debrief', id: attempt.id })}>{finishedWords(attempt)}</a>
+              </li>
+            ))}
+        </ul>
+      ) : null}
+    </li>
+  );
+}
+
+function finishedWords(attempt: AttemptSummary): string {
+  const when = dayWords(attempt.startedAt);
+  if (attempt.state === 'stopped') return `Stopped, ${when}: read why`;
+  const marks = attempt.earned === null || attempt.of === null ? '' : ` ${attempt.earned} of ${attempt.of}`;
+  return `Handed in, ${when}:${marks} debrief`;
+}

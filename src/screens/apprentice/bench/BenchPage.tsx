@@ -1,0 +1,118 @@
+import { useEffect, useRef, useState } from 'preact/hooks';
+import type { Action } from '../../../bench/action.ts';
+import type { SheetLine, Verdict } from '../../../bench/paper.ts';
+import type { BenchPort } from '../../../bench/port.ts';
+import type { Job } from '../../../scenario/public/job.ts';
+import type { Vocabulary } from '../../shared/words.ts';
+import { BenchBar } from './BenchBar.tsx';
+import { BenchDialogs, type Question } from './BenchDialogs.tsx';
+import { BenchView } from './BenchView.tsx';
+import { Clipboard, type Leaf } from './Clipboard.tsx';
+import type { MountScene } from './mountScene.ts';
+import { useBench } from './useBench.ts';
+import { useLeadInUse } from './useLeadInUse.ts';
+import './bench.css';
+
+export interface BenchPageProps {
+  readonly job: Job;
+  readonly port: BenchPort;
+  /** Lines already on the sheet when the page opens, oldest first. */
+  readonly written: readonly SheetLine[];
+  readonly verdict: Verdict | null;
+  readonly mountScene: MountScene;
+  readonly vocabulary: Vocabulary;
+  readonly still: boolean;
+  readonly muted: boolean;
+  readonly onMuted: (muted: boolean) => void;
+  readonly wordsOpen: boolean;
+  readonly onWordsOpen: (open: boolean) => void;
+  readonly onSettings: () => void;
+  readonly onLeave: () => void;
+  /** The job was handed in, or a critical act has ended the attempt and the learner goes on to the debrief. */
+  readonly onFinished: () => void;
+}
+
+/** The apprentice at the bench: picture, words and keys on one side, paper on the other. */
+export function BenchPage(props: BenchPageProps) {
+  const { job } = props;
+  const paper = usePaper(props);
+  const bench = useBench(props.port, job.mode, paper.note);
+  const [leaf, setLeaf] = useState<Leaf>('sheet');
+  const [question, setQuestion] = useState<Question>(null);
+  const lead = useLeadInUse(bench.seen);
+  const clip = useRef<HTMLElement>(null);
+  usePausedWhileHidden(props, setQuestion);
+  const write = (line: SheetLine) => bench.port.send({ type: 'sheet.write', line }).kind === 'done';
+  const toNote = () => {
+    setLeaf('sheet');
+    requestAnimationFrame(() =>
+      clip.current?.querySelector<HTMLElement>('.entry input, .entry select')?.focus(),
+    );
+  };
+  return (
+    <div class="bench-page">
+      <BenchBar {...props} onPause={() => setQuestion('pause')} onKeys={() => setQuestion('keys')} />
+      <main class="bench-main">
+        <BenchView
+          {...props}
+          bench={bench}
+          lead={lead.inUse}
+          onChooseLead={lead.choose}
+          onNote={toNote}
+          onKeys={() => setQuestion('keys')}
+        />
+        <Clipboard
+          paperRef={clip}
+          leaf={leaf}
+          onLeaf={setLeaf}
+          job={job}
+          seen={bench.seen}
+          lines={paper.lines}
+          verdict={paper.verdict}
+          vocabulary={props.vocabulary}
+          onWrite={write}
+          onVerdict={(verdict) => void bench.port.send({ type: 'verdict.write', verdict })}
+          onHandIn={() => setQuestion('handIn')}
+        />
+      </main>
+      <BenchDialogs
+        question={bench.seen.stopped ? 'stopped' : question}
+        seen={bench.seen}
+        port={bench.port}
+        onAnswered={() => setQuestion(null)}
+        onFinished={props.onFinished}
+      />
+    </div>
+  );
+}
+
+interface Paper {
+  readonly lines: readonly SheetLine[];
+  readonly verdict: Verdict | null;
+  readonly note: (action: Action) => void;
+}
+
+/** What stands on the paper: what was there when the page opened, and every act that put something on it since. */
+function usePaper(props: BenchPageProps): Paper {
+  const [lines, setLines] = useState(props.written);
+  const [verdict, setVerdict] = useState(props.verdict);
+  const note = (action: Action) => {
+    if (action.type === 'sheet.write') setLines((before) => [...before, action.line]);
+    if (action.type === 'verdict.write') setVerdict(action.verdict);
+    if (action.type === 'job.handIn') props.onFinished();
+  };
+  return { lines, verdict, note };
+}
+
+/** Practice stands still while nobody can see it; assessed time runs on and the gap is on the record. */
+function usePausedWhileHidden({ job, port }: BenchPageProps, ask: (question: Question) => void): void {
+  useEffect(() => {
+    const follow = () => {
+      if (!document.hidden || job.mode === 'assessed') return;
+      port.pause();
+      ask('pause');
+    };
+    document.addEventListener('visibilitychange', follow);
+    return () => document.removeEventListener('visibilitychange', follow);
+  }, [port, job.mode]);
+}

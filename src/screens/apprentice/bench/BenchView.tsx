@@ -1,0 +1,105 @@
+import { useEffect, useRef } from 'preact/hooks';
+import type { LeadId } from '../../../bench/places.ts';
+import { Notice } from '../../shared/Notice.tsx';
+import { spoken } from '../../shared/words.ts';
+import type { BenchPageProps } from './BenchPage.tsx';
+import { captions } from './captions.ts';
+import { wishOf } from './keys.ts';
+import { Spoken } from './Spoken.tsx';
+import { senses } from './senses.ts';
+import { WordsPanel } from './twin/WordsPanel.tsx';
+import type { BenchView as Bench } from './useBench.ts';
+
+export interface BenchViewProps extends BenchPageProps {
+  readonly bench: Bench;
+  readonly lead: LeadId | null;
+  readonly onChooseLead: (lead: LeadId) => void;
+  readonly onNote: () => void;
+  readonly onKeys: () => void;
+}
+
+/** Picture of the bench, what the bench says, what there is to see and hear in words, and the panel of keys and words. */
+export function BenchView(props: BenchViewProps) {
+  const { bench, job, vocabulary } = props;
+  const said = senses(bench.seen, job.armature).map((line) => spoken(line, vocabulary));
+  return (
+    <section class="bench-side" aria-label="Bench">
+      <div class="bench-stage">
+        <Picture {...props} />
+        <div class="bench-remarks" role="status">
+          {bench.remarks.map((remark) => (
+            <Notice key={remark.id} kind={remark.kind} onDismiss={() => bench.dismiss(remark.id)}>
+              {spoken(remark.sentence, vocabulary)}
+            </Notice>
+          ))}
+        </div>
+      </div>
+      <div class="bench-senses">
+        <p class="sense-seen">{said.join(' ')}</p>
+        <p class="sense-heard">
+          <span class="sense-mark" aria-hidden="true">
+            ♪
+          </span>
+          <span class="visually-hidden">Heard: </span>
+          {captions(bench.seen)}
+        </p>
+      </div>
+      <Spoken lines={[...said, captions(bench.seen)]} settled={bench.seen.needle.atRest} />
+      <Words {...props} />
+    </section>
+  );
+}
+
+function Words(props: BenchViewProps) {
+  const { bench, job, vocabulary, lead } = props;
+  return (
+    <details
+      class="words"
+      open={props.wordsOpen}
+      onToggle={(event) => props.onWordsOpen(event.currentTarget.open)}
+    >
+      <summary>Work by buttons and words</summary>
+      <WordsPanel
+        seen={bench.seen}
+        geometry={job.armature}
+        vocabulary={vocabulary}
+        lead={lead}
+        send={(action) => void bench.port.send(action)}
+      />
+    </details>
+  );
+}
+
+/** Host of the drawn bench; keys count only while it has the focus. */
+function Picture(props: BenchViewProps) {
+  const host = useRef<HTMLDivElement>(null);
+  const { bench, mountScene, vocabulary, still } = props;
+  useEffect(() => {
+    if (!host.current) return;
+    return mountScene(host.current, bench.port, { vocabulary, still });
+  }, [mountScene, bench.port, vocabulary, still]);
+  return (
+    <div
+      ref={host}
+      class="bench-picture"
+      role="application"
+      // biome-ignore lint/a11y/noNoninteractiveTabindex: the picture is the bench; it takes keys
+      tabIndex={0}
+      aria-label="The bench. Press the question mark for its keys; everything can also be done under “Work by buttons and words”."
+      onKeyDown={(event) => onKey(event, props)}
+    />
+  );
+}
+
+function onKey(event: KeyboardEvent, props: BenchViewProps): void {
+  if (event.defaultPrevented || event.ctrlKey || event.altKey || event.metaKey) return;
+  const { seen } = props.bench;
+  const context = { seen, geometry: props.job.armature, lead: props.lead };
+  const wish = wishOf({ key: event.key, shift: event.shiftKey }, context);
+  if (!wish) return;
+  event.preventDefault();
+  if (wish.kind === 'act') props.bench.port.send(wish.action);
+  else if (wish.kind === 'choose') props.onChooseLead(wish.lead);
+  else if (wish.kind === 'note') props.onNote();
+  else props.onKeys();
+}

@@ -1,0 +1,128 @@
+import type { ComponentChildren, RefObject } from 'preact';
+import type { Verdict } from '../../../bench/paper.ts';
+import { Cautions } from '../../shared/Cautions.tsx';
+import { mainsWords, spoken, testWords } from '../../shared/words.ts';
+import { TestSheet, type TestSheetProps } from './TestSheet.tsx';
+import { VerdictForm } from './VerdictForm.tsx';
+
+export type Leaf = 'card' | 'sheet' | 'verdict';
+const LEAVES: readonly (readonly [Leaf, string])[] = [
+  ['card', 'Job card'],
+  ['sheet', 'Test sheet'],
+  ['verdict', 'Verdict'],
+];
+
+export interface ClipboardProps extends TestSheetProps {
+  readonly paperRef: RefObject<HTMLElement | null>;
+  readonly leaf: Leaf;
+  readonly onLeaf: (leaf: Leaf) => void;
+  readonly verdict: Verdict | null;
+  readonly onVerdict: (verdict: Verdict) => void;
+  readonly onHandIn: () => void;
+}
+
+/** The papers of the job, one in front at a time; what is half written on the others stays. */
+export function Clipboard(props: ClipboardProps) {
+  return (
+    <aside class="clip" ref={props.paperRef} aria-label="Papers">
+      <div
+        class="leaf-tabs"
+        role="tablist"
+        aria-label="Papers of this job"
+        onKeyDown={(event) => arrowTabs(event, props)}
+      >
+        {LEAVES.map(([leaf, label]) => (
+          <button
+            key={leaf}
+            type="button"
+            role="tab"
+            id={`tab-${leaf}`}
+            class="leaf-tab"
+            aria-selected={props.leaf === leaf}
+            aria-controls={`leaf-${leaf}`}
+            tabIndex={props.leaf === leaf ? 0 : -1}
+            onClick={() => props.onLeaf(leaf)}
+          >
+            {label}
+          </button>
+        ))}
+      </div>
+      <LeafPanel leaf="card" front={props.leaf}>
+        <CardLeaf {...props} />
+      </LeafPanel>
+      <LeafPanel leaf="sheet" front={props.leaf}>
+        <TestSheet {...props} />
+      </LeafPanel>
+      <LeafPanel leaf="verdict" front={props.leaf}>
+        <VerdictForm
+          job={props.job}
+          written={props.verdict}
+          vocabulary={props.vocabulary}
+          onWrite={props.onVerdict}
+          onHandIn={props.onHandIn}
+        />
+      </LeafPanel>
+    </aside>
+  );
+}
+
+function arrowTabs(event: KeyboardEvent, props: ClipboardProps): void {
+  const step = event.key === 'ArrowRight' ? 1 : event.key === 'ArrowLeft' ? -1 : 0;
+  if (step === 0) return;
+  const at = LEAVES.findIndex(([leaf]) => leaf === props.leaf);
+  const [next] = LEAVES[(at + step + LEAVES.length) % LEAVES.length]!;
+  props.onLeaf(next);
+  requestAnimationFrame(() => document.getElementById(`tab-${next}`)?.focus());
+}
+
+interface LeafPanelProps {
+  readonly leaf: Leaf;
+  readonly front: Leaf;
+  readonly children: ComponentChildren;
+}
+
+function LeafPanel({ leaf, front, children }: LeafPanelProps) {
+  return (
+    <div
+      class="leaf paper"
+      role="tabpanel"
+      id={`leaf-${leaf}`}
+      aria-labelledby={`tab-${leaf}`}
+      // biome-ignore lint/a11y/noNoninteractiveTabindex: a scrolling panel must be reachable by keyboard
+      tabIndex={0}
+      hidden={leaf !== front}
+    >
+      {children}
+    </div>
+  );
+}
+
+function CardLeaf({ job, vocabulary }: ClipboardProps) {
+  return (
+    <div class="card-leaf">
+      <h2>{job.card.unit}</h2>
+      <p class="card-workshop">{job.workshop}</p>
+      <dl class="card-lines">
+        <dt>Brought in by</dt>
+        <dd>{job.card.broughtInBy}</dd>
+        <dt>What it does</dt>
+        <dd>{spoken(job.card.complaint, vocabulary)}</dd>
+        <dt>Asked for</dt>
+        <dd>{spoken(job.card.askedFor, vocabulary)}</dd>
+        <dt>Tests allowed</dt>
+        <dd>{job.tests.map((test) => testWords(test, vocabulary)).join('; ')}</dd>
+        <dt>Mains</dt>
+        <dd>{mainsWords(job.mains)}</dd>
+      </dl>
+      <h3>Counting</h3>
+      <p>
+        {spoken(
+          'Chalk one bar and call it 0. From it the count rises down the side that faces you, the way the bars move when the top comes towards you.',
+          vocabulary,
+        )}
+      </p>
+      <h3>Mind this</h3>
+      <Cautions />
+    </div>
+  );
+}

@@ -1,0 +1,85 @@
+import type { SheetLine, TestKind } from '../../../bench/paper.ts';
+import { countWords, term, testResultWords, testWords, type Vocabulary } from '../../shared/words.ts';
+import { doubt, standing } from './sheetEntry.ts';
+
+export interface SheetTableProps {
+  readonly test: TestKind;
+  readonly lines: readonly SheetLine[];
+  readonly bars: number;
+  readonly vocabulary: Vocabulary;
+  /** A row's bar was chosen to be written next. */
+  readonly onPick: (count: number) => void;
+}
+
+/** One row per bar, counted from the chalk; an empty row is a bar not tested yet. */
+export function SheetTable(props: SheetTableProps) {
+  const { test, bars, vocabulary } = props;
+  const latest = standing(props.lines, test);
+  const counts = Array.from({ length: bars }, (_, count) => count);
+  const beyond = [...latest.keys()].filter((count): count is number => count !== null && count >= bars);
+  const whole = latest.get(null);
+  const done = counts.filter((count) => latest.has(count)).length;
+  return (
+    <table class="sheet-table">
+      <caption>
+        {testWords(test, vocabulary)}: {done} of {bars} {term('bars', vocabulary)} written
+      </caption>
+      <thead>
+        <tr>
+          <th scope="col">From chalk</th>
+          <th scope="col">{testResultWords(test)}</th>
+          <th scope="col">Remark</th>
+        </tr>
+      </thead>
+      <tbody>
+        {whole ? <Row head="whole part" line={whole} bars={bars} /> : null}
+        {[...counts, ...beyond].map((count) => (
+          <Row
+            key={count}
+            head={countWords(count)}
+            line={latest.get(count)}
+            bars={bars}
+            onPick={() => props.onPick(count)}
+          />
+        ))}
+      </tbody>
+    </table>
+  );
+}
+
+interface RowProps {
+  readonly head: string;
+  readonly line: SheetLine | undefined;
+  readonly bars: number;
+  readonly onPick?: () => void;
+}
+
+function Row({ head, line, bars, onPick }: RowProps) {
+  const odd = line ? doubt(line, bars) : null;
+  return (
+    <tr class={line ? 'row-written' : 'row-empty'}>
+      <th scope="row">
+        {onPick ? (
+          <button type="button" class="row-pick" onClick={onPick}>
+            {head}
+          </button>
+        ) : (
+          head
+        )}
+      </th>
+      <td>{line ? resultWords(line) : <span class="row-none">not yet</span>}</td>
+      <td>
+        {line?.remark}
+        {odd ? <span class="row-odd">⚠ {odd}</span> : null}
+      </td>
+    </tr>
+  );
+}
+
+/** The result of a line as it stands on the sheet. */
+export function resultWords(line: SheetLine): string {
+  if (line.readingA !== undefined) {
+    return line.rangeA === undefined ? `${line.readingA} A` : `${line.readingA} A on ${line.rangeA} A`;
+  }
+  return line.lamp ?? line.strip ?? (line.remark ? 'see remark' : '');
+}

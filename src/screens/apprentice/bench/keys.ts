@@ -1,0 +1,124 @@
+import { type Action, RANGES_A, type Selector } from '../../../bench/action.ts';
+import { type CommutatorGeometry, STRIP_ARC_DEG } from '../../../bench/geometry.ts';
+import type { Observation } from '../../../bench/observation.ts';
+import { barOf, barPlace, LEAD_IDS, type LeadId, type Place, partner } from '../../../bench/places.ts';
+import { reachableBars } from './places.ts';
+
+/** What a key at the bench asks for. */
+export type Wish =
+  | { readonly kind: 'act'; readonly action: Action }
+  /** The lead that the tip keys move from now on. */
+  | { readonly kind: 'choose'; readonly lead: LeadId }
+  | { readonly kind: 'note' }
+  | { readonly kind: 'help' };
+
+export interface KeyContext {
+  readonly seen: Observation;
+  readonly geometry: CommutatorGeometry;
+  /** The lead in use, or null. */
+  readonly lead: LeadId | null;
+}
+
+export interface Press {
+  readonly key: string;
+  readonly shift: boolean;
+}
+
+/** The keys of the bench as they are shown to the learner; they count only while the bench has the focus. */
+export const KEY_LIST: readonly (readonly [keys: string, does: string])[] = [
+  ['← →', 'turn the armature by one bar, top away from you or towards you'],
+  ['Shift ← →', 'turn it by 5°'],
+  ['G', 'take hold of the armature, or let go'],
+  ['O, L, H', 'selector to off, low, high'],
+  ['− +', 'ammeter range down or up'],
+  ['1, 2', 'take ammeter probe 1 or 2 by its handle; make it the one in use'],
+  ['3, 4', 'the same for lamp probe 1 or 2'],
+  ['↑ ↓', 'set the tip in use on the bar above or below'],
+  ['C, A', 'set the tip in use on the core, on the shaft'],
+  ['P', 'tip to tip with its partner: proves the lamp'],
+  ['U', 'lift the tip in use'],
+  ['S', 'leave the ammeter probe in the holding stand'],
+  ['B', 'lead in use back to its holster'],
+  ['X', 'take the strip, or hang it up'],
+  ['[ ]', 'hold the strip 5° further round, either way'],
+  ['N', 'write down what you read'],
+  ['?', 'this list'],
+];
+
+/** @returns the wish behind a key, or null for a key that means nothing here and now */
+export function wishOf(press: Press, context: KeyContext): Wish | null {
+  const key = press.key.length === 1 ? press.key.toLowerCase() : press.key;
+  if (key === 'n') return { kind: 'note' };
+  if (key === '?') return { kind: 'help' };
+  if (/^[1-4]$/.test(key)) return takeWish(LEAD_IDS[Number(key) - 1]!, context.seen);
+  const action =
+    SELECTOR_KEYS[key] !== undefined
+      ? ({ type: 'selector.turn', to: SELECTOR_KEYS[key] } as const)
+      : (armatureKey(key, press.shift, context) ??
+        rangeKey(key, context.seen) ??
+        leadKey(key, context) ??
+        stripKey(key, context.seen));
+  return action && { kind: 'act', action };
+}
+
+const SELECTOR_KEYS: Readonly<Record<string, Selector>> = { o: 'off', l: 'low', h: 'high' };
+
+function takeWish(lead: LeadId, seen: Observation): Wish {
+  if (seen.leads[lead].at === 'hand') return { kind: 'choose', lead };
+  return { kind: 'act', action: { type: 'lead.take', lead, grip: 'handle' } };
+}
+
+function armatureKey(key: string, shift: boolean, { seen, geometry }: KeyContext): Action | null {
+  const step = shift ? 5 : 360 / geometry.bars;
+  if (key === 'ArrowLeft') return { type: 'armature.turn', byDeg: -step };
+  if (key === 'ArrowRight') return { type: 'armature.turn', byDeg: step };
+  if (key !== 'g') return null;
+  return {
+    type: seen.hands.some((hand) => hand.holds === 'armature') ? 'armature.release' : 'armature.hold',
+  };
+}
+
+function rangeKey(key: string, seen: Observation): Action | null {
+  const step = key === '+' || key === '=' ? 1 : key === '-' || key === '−' ? -1 : 0;
+  const to = step === 0 ? undefined : RANGES_A[RANGES_A.indexOf(seen.rangeA) + step];
+  return to === undefined ? null : { type: 'range.turn', to };
+}
+
+function leadKey(key: string, context: KeyContext): Action | null {
+  const { lead } = context;
+  if (lead === null) return null;
+  if (key === 'u') return { type: 'lead.lift', lead };
+  if (key === 's') return { type: 'lead.clamp', lead };
+  if (key === 'b') return { type: 'lead.holster', lead };
+  const place = touchKey(key, lead, context);
+  return place && { type: 'lead.touch', lead, place };
+}
+
+function touchKey(key: string, lead: LeadId, context: KeyContext): Place | null {
+  if (key === 'c') return 'core';
+  if (key === 'a') return 'shaft';
+  if (key === 'p') return `tip:${partner(lead)}`;
+  if (key === 'ArrowUp') return stepTip(lead, -1, context);
+  return key === 'ArrowDown' ? stepTip(lead, 1, context) : null;
+}
+
+/** The bar next to the one touched, or the one nearest the person for a tip that touches none. */
+function stepTip(lead: LeadId, step: 1 | -1, { seen, geometry }: KeyContext): Place | null {
+  const touched = seen.leads[lead].touches;
+  const bar = touched === null ? null : barOf(touched);
+  if (bar !== null) return barPlace((bar + step + geometry.bars) % geometry.bars);
+  const nearest = reachableBars(seen, geometry)[0];
+  return nearest === undefined ? null : barPlace(nearest);
+}
+
+/** Height at which the strip is first held above the core, mm. */
+export const STRIP_HEIGHT_MM = 0.5;
+
+function stripKey(key: string, { strip }: Observation): Action | null {
+  if (key === 'x') return { type: strip.at === 'rail' ? 'strip.take' : 'strip.hang' };
+  const step = key === ']' ? 5 : key === '[' ? -5 : 0;
+  if (step === 0) return null;
+  const from = strip.angleDeg ?? (STRIP_ARC_DEG.from + STRIP_ARC_DEG.to) / 2 - step;
+  const angleDeg = Math.min(STRIP_ARC_DEG.to, Math.max(STRIP_ARC_DEG.from, from + step));
+  return { type: 'strip.hold', angleDeg, heightMm: strip.heightMm ?? STRIP_HEIGHT_MM };
+}

@@ -1,0 +1,15 @@
+import type { BenchPort } from '../../../bench/port.ts';
+import type { Vocabulary } from '../../shared/words.ts';
+
+/** What the scene is told when it is hung into the page. */
+export interface SceneWishes {
+  readonly vocabulary: Vocabulary;
+  /** True: nothing swings, blurs or flickers; states change in one step. */
+  readonly still: boolean;
+}
+
+/**
+ * Puts the picture of the bench into its host element and returns the way to take it out again. `port` is the page's
+ * own: acts sent through it get their refusals and warnings shown. Keys belong to the page, not to the picture.
+ */
+export type MountScene = (host: HTMLElement, port: BenchPort, wishes: SceneWishes) => () => void;

@@ -1,0 +1,12 @@
+import type { Action } from '../../../../bench/action.ts';
+import type { CommutatorGeometry } from '../../../../bench/geometry.ts';
+import type { Observation } from '../../../../bench/observation.ts';
+import type { Vocabulary } from '../../../shared/words.ts';
+
+/** What every group of the panel works with. */
+export interface GroupProps {
+  readonly seen: Observation;
+  readonly geometry: CommutatorGeometry;
+  readonly vocabulary: Vocabulary;
+  readonly send: (action: Action) => void;
+}

@@ -1,0 +1,104 @@
+import { useEffect, useMemo, useRef, useState } from 'preact/hooks';
+import type { Action } from '../../../bench/action.ts';
+import type { Observation } from '../../../bench/observation.ts';
+import type { BenchPort, Mode, Outcome } from '../../../bench/port.ts';
+
+/** Something the bench said to the learner. */
+export interface Remark {
+  readonly id: number;
+  readonly kind: 'refused' | 'warning';
+  readonly sentence: string;
+}
+
+/** At most so many remarks stay in sight. */
+const KEEP = 3;
+/** While needle or filament move the page follows a few times a second; the picture follows by itself. */
+const FOLLOW_MS = 120;
+
+export interface BenchView {
+  /** The same bench; acts sent through it have their refusals and warnings shown. */
+  readonly port: BenchPort;
+  readonly seen: Observation;
+  readonly remarks: readonly Remark[];
+  readonly dismiss: (id: number) => void;
+}
+
+/** The bench as the page follows it. @param mode decides whether breaches are spoken of at all */
+export function useBench(port: BenchPort, mode: Mode, onDone: (action: Action) => void): BenchView {
+  const [seen, setSeen] = useState(() => port.look());
+  const [remarks, setRemarks] = useState<readonly Remark[]>([]);
+  const done = useRef(onDone);
+  done.current = onDone;
+  useFollowed(port, setSeen);
+  const own = useMemo<BenchPort>(() => {
+    let count = 0;
+    const hear = (outcome: Outcome) => {
+      const said = remarksOf(outcome, mode).map((remark) => ({ ...remark, id: count++ }));
+      setRemarks((before) => joined(before, said, outcome));
+    };
+    return {
+      ...boundTo(port),
+      send(action) {
+        const outcome = port.send(action);
+        hear(outcome);
+        setSeen(port.look());
+        if (outcome.kind === 'done') done.current(action);
+        return outcome;
+      },
+    };
+  }, [port, mode]);
+  const dismiss = (id: number) => setRemarks((before) => before.filter((remark) => remark.id !== id));
+  return { port: own, seen, remarks, dismiss };
+}
+
+function boundTo(port: BenchPort): BenchPort {
+  return {
+    send: (action) => port.send(action),
+    look: () => port.look(),
+    watch: (listener) => port.watch(listener),
+    pause: () => port.pause(),
+    resume: () => port.resume(),
+  };
+}
+
+function useFollowed(port: BenchPort, setSeen: (seen: Observation) => void): void {
+  useEffect(() => {
+    let timer: ReturnType<typeof setTimeout> | null = null;
+    const stop = port.watch(() => {
+      timer ??= setTimeout(() => {
+        timer = null;
+        setSeen(port.look());
+      }, FOLLOW_MS);
+    });
+    return () => {
+      stop();
+      if (timer !== null) clearTimeout(timer);
+    };
+  }, [port]);
+}
+
+/** What is said about an outcome: a refusal always, a breach only in practice; assessed work is watched in silence. */
+export function remarksOf(outcome: Outcome, mode: Mode): readonly Omit<Remark, 'id'>[] {
+  if (outcome.kind === 'refused') return [{ kind: 'refused', sentence: outcome.sentence }];
+  if (mode !== 'practice') return [];
+  return outcome.breaches
+    .filter((breach) => !breach.critical)
+    .map(({ sentence }) => ({ kind: 'warning', sentence }));
+}
+
+/** A refusal stands until the next thing that works; a warning until it is put away or pushed out by newer ones. */
+function joined(before: readonly Remark[], said: readonly Remark[], outcome: Outcome): readonly Remark[] {
+  const kept = outcome.kind === 'done' ? before.filter((remark) => remark.kind === 'warning') : before;
+  const fresh = kept.filter((remark) => !said.some((one) => one.sentence === remark.sentence));
+  return [...fresh, ...said].slice(-KEEP);
+}
+
+/** Simulated time now, ms; ticks once a second. */
+export function useClock(port: BenchPort): number {
+  const [atMs, setAtMs] = useState(() => port.look().atMs);
+  useEffect(() => {
+    const timer = setInterval(() => setAtMs(port.look().atMs), 1000);
+    return () => clearInterval(timer);
+  }, [port]);
+  return atMs;
+}

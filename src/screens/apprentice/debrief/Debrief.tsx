@@ -1,0 +1,93 @@
+import { useState } from 'preact/hooks';
+import { Button } from '../../shared/Button.tsx';
+import { Cautions, FiguresNote } from '../../shared/Cautions.tsx';
+import { dayWords, minutesWords } from '../../shared/time.ts';
+import { modeWords, spoken, type Vocabulary } from '../../shared/words.ts';
+import type { DebriefData } from '../../shell.ts';
+import { lastChalk } from './chalk.ts';
+import { LogList } from './LogList.tsx';
+import { MarksTable } from './MarksTable.tsx';
+import { ReadingsFigure } from './ReadingsFigure.tsx';
+import { TruthAndVerdict } from './TruthAndVerdict.tsx';
+import './debrief.css';
+
+export interface DebriefProps {
+  readonly data: DebriefData;
+  readonly vocabulary: Vocabulary;
+  readonly onExport: () => void;
+}
+
+/** What was done, what it was worth and why, and what the part really was. Prints as the record of the attempt. */
+export function Debrief({ data, vocabulary, onExport }: DebriefProps) {
+  const [shown, setShown] = useState<readonly number[]>([]);
+  const { attempt, job, marks } = data;
+  const show = (entries: readonly number[]) => {
+    setShown(entries);
+    requestAnimationFrame(() =>
+      document.getElementById(`entry-${entries[0]}`)?.scrollIntoView({ block: 'center' }),
+    );
+  };
+  return (
+    <main class="debrief paper">
+      <header class="debrief-head">
+        <p class="card-workshop">{job.workshop}</p>
+        <h1>Debrief: {job.card.unit}</h1>
+        <p class="debrief-facts">
+          {attempt.learner ? `${attempt.learner}, ` : ''}
+          {dayWords(attempt.startedAt)}; {modeWords(job.mode).toLowerCase()}; {minutesWords(attempt.endMs)} at
+          the bench
+        </p>
+        <Outcome data={data} vocabulary={vocabulary} onShow={show} />
+        <div class="acts no-print">
+          <Button onPress={() => print()}>Print this record</Button>
+          <Button onPress={onExport}>Save the attempt as a file</Button>
+          <a class="button button-plain" href="#/jobs">
+            Back to the jobs
+          </a>
+        </div>
+      </header>
+      <TruthAndVerdict data={data} vocabulary={vocabulary} />
+      <MarksTable marks={marks.marks} vocabulary={vocabulary} onShow={show} />
+      {data.passes.map((pass) => (
+        <ReadingsFigure
+          key={pass.test}
+          pass={pass}
+          counted={lastChalk(attempt) !== null}
+          vocabulary={vocabulary}
+        />
+      ))}
+      <LogList attempt={attempt} bars={job.armature.bars} vocabulary={vocabulary} shown={shown} />
+      <footer class="debrief-foot">
+        <h2>Mind this</h2>
+        <Cautions />
+        <FiguresNote />
+      </footer>
+    </main>
+  );
+}
+
+interface OutcomeProps extends Omit<DebriefProps, 'onExport'> {
+  readonly onShow: (entries: readonly number[]) => void;
+}
+
+function Outcome({ data: { marks }, vocabulary, onShow }: OutcomeProps) {
+  const { stoppedBy } = marks;
+  if (!stoppedBy) {
+    return (
+      <p class="outcome">
+        <strong>
+          {marks.earned} of {marks.of}
+        </strong>{' '}
+        marks. Marks do not make anyone competent: that is for an assessor to say.
+      </p>
+    );
+  }
+  return (
+    <div class="outcome outcome-stopped">
+      <p>
+        <strong>Not yet.</strong> The attempt was stopped: {spoken(stoppedBy.breach.sentence, vocabulary)}
+      </p>
+      <Button onPress={() => onShow([stoppedBy.entry])}>Show the moment, entry {stoppedBy.entry}</Button>
+    </div>
+  );
+}

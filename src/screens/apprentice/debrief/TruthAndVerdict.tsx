@@ -1,0 +1,80 @@
+import type { Attempt } from '../../../attempt/entry.ts';
+import type { Verdict } from '../../../bench/paper.ts';
+import {
+  capital,
+  conditionWords,
+  dispositionWords,
+  foundPlaceWords,
+  sureWords,
+  type Vocabulary,
+} from '../../shared/words.ts';
+import type { DebriefData } from '../../shell.ts';
+import { lastChalk } from './chalk.ts';
+import { faultWords } from './faultWords.ts';
+
+export interface TruthAndVerdictProps {
+  readonly data: DebriefData;
+  readonly vocabulary: Vocabulary;
+}
+
+/** What the part really was, beside what the learner said it was. */
+export function TruthAndVerdict({ data, vocabulary }: TruthAndVerdictProps) {
+  const { attempt, job } = data;
+  const speaking = { chalkedBar: lastChalk(attempt), bars: job.armature.bars, vocabulary };
+  const faults = attempt.scenario.hidden.armature.faults;
+  const verdict = writtenVerdict(attempt);
+  return (
+    <section class="beside" aria-label="What it was, and what you said">
+      <div>
+        <h2>What it really was</h2>
+        {faults.length === 0 ? <p>Sound: nothing is wrong with this part.</p> : null}
+        <ul>
+          {faults.map((fault) => {
+            const words = faultWords(fault, speaking);
+            return <li key={words}>{capital(words)}.</li>;
+          })}
+        </ul>
+      </div>
+      <div>
+        <h2>What you said</h2>
+        {verdict ? (
+          <VerdictWords verdict={verdict} bars={job.armature.bars} vocabulary={vocabulary} />
+        ) : (
+          <p>No verdict was written.</p>
+        )}
+      </div>
+    </section>
+  );
+}
+
+interface VerdictWordsProps {
+  readonly verdict: Verdict;
+  readonly bars: number;
+  readonly vocabulary: Vocabulary;
+}
+
+function VerdictWords({ verdict, bars, vocabulary }: VerdictWordsProps) {
+  const percent = Math.round(verdict.sure * 100);
+  return (
+    <>
+      <ul>
+        {verdict.findings.map(({ condition, place }) => {
+          const where = place.kind === 'somewhere' ? '' : `, ${foundPlaceWords(place, bars, vocabulary)}`;
+          const words = `${conditionWords(condition, vocabulary)}${where}`;
+          return <li key={words}>{words}</li>;
+        })}
+      </ul>
+      <p>
+        {dispositionWords(verdict.disposition)}. {percent} % sure: {sureWords(verdict.sure)}.
+      </p>
+      {verdict.because ? <blockquote>{verdict.because}</blockquote> : null}
+    </>
+  );
+}
+
+function writtenVerdict(attempt: Attempt): Verdict | null {
+  for (const { action, outcome } of attempt.entries.toReversed()) {
+    if (action.type === 'verdict.write' && outcome.kind === 'done') return action.verdict;
+  }
+  return null;
+}

@@ -1,0 +1,26 @@
+/** The screens that exist, as the address bar names them. */
+export type Route =
+  | { readonly screen: 'jobs' }
+  | { readonly screen: 'job'; readonly id: string }
+  | { readonly screen: 'bench'; readonly id: string }
+  | { readonly screen: 'debrief'; readonly id: string };
+
+/** Reads the hash of an address; anything unknown leads to the list of jobs. */
+export function readRoute(hash: string): Route {
+  const [screen, id] = hash.replace(/^#\/?/, '').split('/');
+  if (!id) return { screen: 'jobs' };
+  if (screen !== 'job' && screen !== 'bench' && screen !== 'debrief') return { screen: 'jobs' };
+  return { screen, id: decode(id) };
+}
+
+export function writeRoute(route: Route): string {
+  return route.screen === 'jobs' ? '#/jobs' : `#/${route.screen}/${encodeURIComponent(route.id)}`;
+}
+
+function decode(part: string): string {
+  try {
+    return decodeURIComponent(part);
+  } catch {
+    return part;
+  }
+}

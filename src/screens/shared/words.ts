@@ -1,0 +1,163 @@
+import type { Clue } from '../../bench/observation.ts';
+import type { Condition, Disposition, FoundPlace, TestKind } from '../../bench/paper.ts';
+import type { Mode } from '../../bench/port.ts';
+
+/** Which usage the screens speak; the code itself always says ground, bar, armature. */
+export type Vocabulary = 'british' | 'american';
+
+/** Trade terms where the two usages part company; keys are the code's own words. */
+const TERMS = {
+  ground: { british: 'earth', american: 'ground' },
+  grounded: { british: 'earthed', american: 'grounded' },
+  groundFault: { british: 'earth fault', american: 'ground' },
+  bar: { british: 'segment', american: 'bar' },
+  bars: { british: 'segments', american: 'bars' },
+  dynamo: { british: 'dynamo', american: 'generator' },
+  coil: { british: 'coil', american: 'coil' },
+  riserJoint: { british: 'dry riser joint', american: 'bad riser joint' },
+  skim: { british: 'skim', american: 'turn' },
+  brushPlate: { british: 'brush gear plate', american: 'brush plate' },
+} as const;
+export type Term = keyof typeof TERMS;
+
+export function term(key: Term, vocabulary: Vocabulary): string {
+  return TERMS[key][vocabulary];
+}
+
+const BRITISH: readonly (readonly [RegExp, string])[] = [
+  [/\bgrounded\b/g, 'earthed'],
+  [/\bGrounded\b/g, 'Earthed'],
+  [/\bground\b/g, 'earth'],
+  [/\bGround\b/g, 'Earth'],
+  [/\bbars\b/g, 'segments'],
+  [/\bBars\b/g, 'Segments'],
+  [/\bbar\b/g, 'segment'],
+  [/\bBar\b/g, 'Segment'],
+];
+
+/** Sentences from the bench are written with the code's words; this puts them into the usage the reader chose. */
+export function spoken(text: string, vocabulary: Vocabulary): string {
+  if (vocabulary === 'american') return text;
+  return BRITISH.reduce((said, [from, to]) => said.replace(from, to), text);
+}
+
+const CONDITION_WORDS: Readonly<Record<Condition, readonly [short: string, meaning: string]>> = {
+  sound: ['Sound', 'every test the card allows came out as it should'],
+  openCoil: ['Open coil', 'a coil is broken or has one end off'],
+  badRiserJoint: ['Bad riser joint', 'a bar has lost its joint to the coils, or nearly'],
+  grounded: ['Grounded', 'winding or commutator touches core or shaft'],
+  shortedCoil: ['Shorted coil', 'turns of a coil, or two coils, touch each other'],
+  bridgedBars: ['Bridged or dirty bars', 'copper, solder or carbon lies across the mica'],
+  reversed: ['Reversed coil', 'a coil is joined with its ends swapped'],
+  poorInsulation: ['Poor insulation', 'it leaks, but not enough to light a lamp'],
+  worn: ['Worn or mechanical', 'rubbed, bent, loose, or worn past the limit'],
+  notTested: ['Not tested', 'nothing can be said about it yet'],
+};
+
+export function conditionWords(condition: Condition, vocabulary: Vocabulary): string {
+  return spoken(CONDITION_WORDS[condition][0], vocabulary);
+}
+
+/** What a condition means, in a few words for a beginner. */
+export function conditionMeaning(condition: Condition, vocabulary: Vocabulary): string {
+  return spoken(CONDITION_WORDS[condition][1], vocabulary);
+}
+
+const DISPOSITION_WORDS: Readonly<Record<Disposition, string>> = {
+  service: 'Back into service',
+  cleanAndRetest: 'Clean, then test again',
+  resolder: 'Resolder the joint, then test again',
+  winder: 'To a specialist winder',
+  replace: 'Replace the part',
+};
+
+export function dispositionWords(disposition: Disposition): string {
+  return DISPOSITION_WORDS[disposition];
+}
+
+const TEST_WORDS: Readonly<Record<TestKind, string>> = {
+  look: 'Looking over',
+  spaced: 'Open circuit, spaced bars',
+  neighbour: 'Open circuit, neighbouring bars',
+  ground: 'Ground',
+  strip: 'Short circuit, with the strip',
+};
+
+export function testWords(test: TestKind, vocabulary: Vocabulary): string {
+  return spoken(TEST_WORDS[test], vocabulary);
+}
+
+/** What is entered in the result column of one test, for headings and labels. */
+export function testResultWords(test: TestKind): string {
+  if (test === 'spaced' || test === 'neighbour') return 'Reading';
+  if (test === 'ground') return 'Lamp';
+  return test === 'strip' ? 'Strip' : 'Seen';
+}
+
+const MODE_WORDS: Readonly<Record<Mode, readonly [name: string, meaning: string]>> = {
+  guided: ['Guided', 'The bench refuses what is dangerous and says why.'],
+  practice: ['Practice', 'The bench warns you and lets it happen, as a mentor would.'],
+  assessed: ['Assessed', 'The bench keeps quiet. Everything you do is on the record.'],
+};
+
+export function modeWords(mode: Mode): string {
+  return MODE_WORDS[mode][0];
+}
+
+export function modeMeaning(mode: Mode): string {
+  return MODE_WORDS[mode][1];
+}
+
+const MAINS_WORDS = { '230V50Hz': '230 V, 50 Hz', '120V60Hz': '120 V, 60 Hz' } as const;
+
+export function mainsWords(mains: keyof typeof MAINS_WORDS): string {
+  return MAINS_WORDS[mains];
+}
+
+const CLUE_WORDS: Readonly<Record<Clue, string>> = {
+  brightSolder: 'bright, even solder',
+  solderThrown: 'solder thrown outwards',
+  burntBarEdge: 'a burnt bar edge',
+  metalAcrossMica: 'metal lying across the mica',
+  carbonAcrossMica: 'carbon lying across the mica',
+  charredInsulation: 'charred insulation',
+  rubbedCore: 'a rubbed core',
+  dirt: 'dirt',
+  wornSurface: 'a worn surface',
+  looseRivet: 'a loose rivet',
+  brokenPigtail: 'a broken pigtail',
+};
+
+export function clueWords(clue: Clue, vocabulary: Vocabulary): string {
+  return spoken(CLUE_WORDS[clue], vocabulary);
+}
+
+const SURE_STEPS: readonly (readonly [upTo: number, words: string])[] = [
+  [0.1, 'a guess'],
+  [0.35, 'more doubt than belief'],
+  [0.6, 'about even'],
+  [0.8, 'fairly sure'],
+  [0.95, 'sure'],
+  [1, 'as good as certain'],
+];
+
+/** Words for how sure a learner says they are. @param sure 0..1 */
+export function sureWords(sure: number): string {
+  return SURE_STEPS.find(([upTo]) => sure <= upTo)?.[1] ?? 'as good as certain';
+}
+
+export function foundPlaceWords(place: FoundPlace, bars: number, vocabulary: Vocabulary): string {
+  if (place.kind === 'somewhere') return 'no place named';
+  const bar = term('bar', vocabulary);
+  if (place.kind === 'bar') return `${bar} ${countWords(place.count)}`;
+  return `between ${term('bars', vocabulary)} ${countWords(place.count)} and ${countWords((place.count + 1) % bars)}`;
+}
+
+/** A bar as the learner counts it: the chalked one is 0. */
+export function countWords(count: number): string {
+  return count === 0 ? 'chalk' : `chalk + ${count}`;
+}
+
+export function capital(text: string): string {
+  return text.charAt(0).toUpperCase() + text.slice(1);
+}

@@ -1,0 +1,114 @@
+import type { Marks } from '../assess/mark.ts';
+import type { Attempt } from '../attempt/entry.ts';
+import type { SheetLine, Verdict } from '../bench/paper.ts';
+import type { BenchPort } from '../bench/port.ts';
+import type { Job } from '../scenario/public/job.ts';
+import type { Issue, Parsed } from '../scenario/scenario.ts';
+import type { MountScene } from './apprentice/bench/mountScene.ts';
+import type { Vocabulary } from './shared/words.ts';
+
+/** What a person has chosen about the screens; kept on this machine, never part of an attempt. */
+export interface Settings {
+  readonly vocabulary: Vocabulary;
+  readonly muted: boolean;
+  /** `system`: as the operating system asks; `still`: no motion, whatever it asks. */
+  readonly motion: 'system' | 'still';
+  /** Only jobs of this supply are listed. */
+  readonly mains: Job['mains'] | 'all';
+  /** Whether the panel of keys and words stands open under the bench. */
+  readonly wordsPanel: 'open' | 'closed';
+  /** Name put on the record of the next attempt; may be empty. */
+  readonly learner: string;
+}
+
+export const FIRST_SETTINGS: Settings = {
+  vocabulary: 'british',
+  muted: false,
+  motion: 'system',
+  mains: 'all',
+  wordsPanel: 'closed',
+  learner: '',
+};
+
+export interface AttemptSummary {
+  readonly id: string;
+  readonly state: 'running' | 'handedIn' | 'stopped';
+  /** Wall clock at the start, ISO 8601. */
+  readonly startedAt: string;
+  /** Simulated time at the bench so far, ms. */
+  readonly endMs: number;
+  /** Marks, once finished. */
+  readonly earned: number | null;
+  readonly of: number | null;
+}
+
+export interface JobSummary {
+  readonly job: Job;
+  /** Attempts kept on this machine, newest first. */
+  readonly attempts: readonly AttemptSummary[];
+}
+
+/** Something stored or opened that could not be read: where, and what was wrong with it. Nothing of it is lost. */
+export interface StoredProblem {
+  /** Name of the file or of the stored attempt. */
+  readonly where: string;
+  readonly issues: readonly Issue[];
+  /** The text as it was found, to be saved before anything else is tried; null when there is none. */
+  readonly text: string | null;
+}
+
+/** A running attempt, ready to be worked on. */
+export interface OpenBench {
+  readonly job: Job;
+  readonly port: BenchPort;
+  /** Lines already on the test sheet, oldest first: the log's `sheet.write` acts that were done. */
+  readonly written: readonly SheetLine[];
+  /** The verdict last written down, or null. */
+  readonly verdict: Verdict | null;
+  readonly mountScene: MountScene;
+  readonly setMuted: (muted: boolean) => void;
+  /** Called once when the learner leaves the bench; the attempt stays and can be resumed. */
+  readonly close: () => void;
+}
+
+/** One pass of ammeter readings: own, sound and true values by bar, A rms. */
+export interface PassReadings {
+  readonly test: 'spaced' | 'neighbour';
+  /** For instance `5 bars apart, first probe at the front`. */
+  readonly caption: string;
+  /** Index is the count from the chalk (bench's own bar number when nothing was chalked); null: not read. */
+  readonly own: readonly (number | null)[];
+  readonly sound: readonly number[];
+  readonly truth: readonly number[];
+}
+
+export interface DebriefData {
+  readonly job: Job;
+  readonly attempt: Attempt;
+  readonly marks: Marks;
+  /** Passes that can be charted; empty when no ammeter test belonged to the job. */
+  readonly passes: readonly PassReadings[];
+}
+
+/** Everything the screens ask of the rest of the product. Errors of a person come back as issues, never as throws. */
+export interface Desk {
+  /** Jobs on the board with the attempts kept here. */
+  jobs(): Promise<readonly JobSummary[]>;
+  /** Starts an attempt. @returns its id */
+  begin(jobId: string, learner: string): Promise<Parsed<string>>;
+  bench(attemptId: string): Promise<Parsed<OpenBench>>;
+  /** Only for attempts handed in or stopped. */
+  debrief(attemptId: string): Promise<Parsed<DebriefData>>;
+  /** Takes in a file of an attempt. @returns its id and state */
+  importFile(file: File): Promise<Parsed<AttemptSummary>>;
+  /** The attempt as a file to keep or hand over. */
+  exportAttempt(attemptId: string): Promise<Parsed<{ readonly name: string; readonly text: string }>>;
+  saveSettings(settings: Settings): void;
+}
+
+export interface ShellProps {
+  readonly desk: Desk;
+  readonly settings: Settings;
+  /** Found while the app was starting, for instance a stored attempt that cannot be read. */
+  readonly problems: readonly StoredProblem[];
+}

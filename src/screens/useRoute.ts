@@ -1,0 +1,17 @@
+import { useEffect, useState } from 'preact/hooks';
+import { type Route, readRoute, writeRoute } from './route.ts';
+
+export function goTo(route: Route): void {
+  location.hash = writeRoute(route);
+}
+
+/** The screen the address bar asks for; follows the back and forward buttons. */
+export function useRoute(): Route {
+  const [route, setRoute] = useState(() => readRoute(location.hash));
+  useEffect(() => {
+    const follow = () => setRoute(readRoute(location.hash));
+    addEventListener('hashchange', follow);
+    return () => removeEventListener('hashchange', follow);
+  }, []);
+  return route;
+}

@@ -1,0 +1,24 @@
+import { render } from 'preact';
+import { App } from '../../src/screens/App.tsx';
+import { FIRST_SETTINGS, type Settings } from '../../src/screens/shell.ts';
+import { handMadeDesk } from './desk.ts';
+
+/** `?mode=`, `?settings=JSON`, `?bad` choose what is shown; see desk.ts for the data. */
+const asked = new URLSearchParams(location.search);
+const settings: Settings = { ...FIRST_SETTINGS, ...JSON.parse(asked.get('settings') ?? '{}') };
+const problems = asked.has('bad')
+  ? [
+      {
+        where: 'stored attempt a-17',
+        issues: [
+          { path: 'entries[3].action.bar', sentence: 'A bar number from 0 to 22 was expected; 40 came.' },
+        ],
+        text: '{}',
+      },
+    ]
+  : [];
+
+render(
+  <App desk={handMadeDesk()} settings={settings} problems={problems} />,
+  document.getElementById('app') as HTMLElement,
+);
