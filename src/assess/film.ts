@@ -1,8 +1,9 @@
-import type { Entry } from '../attempt/entry.ts';
+import type { Attempt, Entry, Happened } from '../attempt/entry.ts';
+import { createSession, designOf } from '../attempt/session.ts';
 import type { Observation } from '../bench/observation.ts';
 import type { Breach } from '../bench/port.ts';
 import type { ArmatureDesign } from '../engine/parts/armature.ts';
-import type { Scenario } from '../scenario/scenario.ts';
+import type { PartLibrary, Scenario } from '../scenario/scenario.ts';
 
 /** A stretch of simulated time in which nobody did anything, ended by an act or by the end of the record. */
 export interface Stretch {
@@ -49,4 +50,41 @@ export function acts<T extends Entry['action']['type']>(
     (entry): entry is Entry & { readonly action: Extract<Entry['action'], { readonly type: T }> } =>
       entry.action.type === type && entry.outcome.kind === 'done',
   );
+}
+
+function brokenBy(entry: Entry): Broken[] {
+  const refused = entry.outcome.kind === 'refused';
+  const acted = entry.outcome.breaches.map((breach) => ({ entry: entry.n, breach, refused }));
+  return [...brokenSince(entry.n - 1, entry.since ?? []), ...acted];
+}
+
+/** Rules broken by what came about by itself after an entry. */
+function brokenSince(entry: number, happened: readonly Happened[]): Broken[] {
+  return happened.flatMap(({ breaches }) =>
+    breaches.map((breach) => ({ entry: Math.max(0, entry), breach, refused: false })),
+  );
+}
+
+/**
+ * Plays an attempt again from its acts alone. Marks rest on what this bench shows, not on what the record says it
+ * showed; whether the two agree is the replay's business.
+ */
+export function filmOf(attempt: Attempt, library: PartLibrary): Film {
+  const { scenario, mode, endMs } = attempt;
+  const design = designOf(scenario, library);
+  const session = createSession({ scenario, design, mode });
+  const stretches: Stretch[] = [];
+  let fromMs = 0;
+  for (const { action, atMs } of attempt.entries) {
+    stretches.push({ since: session.log.length - 1, fromMs, toMs: atMs, seen: session.observe(atMs) });
+    session.act(action, atMs);
+    fromMs = atMs;
+  }
+  const toMs = Math.max(fromMs, endMs);
+  stretches.push({ since: session.log.length - 1, fromMs, toMs, seen: session.observe(toMs) });
+  const broken = [
+    ...session.log.flatMap(brokenBy),
+    ...brokenSince(session.log.length - 1, session.sinceLastAct(toMs)),
+  ];
+  return { scenario, design, entries: session.log, stretches, broken };
 }

@@ -1,0 +1,29 @@
+import type { Attempt } from '../attempt/entry.ts';
+import type { PartLibrary } from '../scenario/scenario.ts';
+import { diagnosisMarks } from './diagnosis/marks.ts';
+import { type Film, filmOf } from './film.ts';
+import type { Marks } from './mark.ts';
+import { BUILT_IN_RUBRIC, procedureMarks, type Rubric } from './procedure/rubric.ts';
+import { workedOf } from './worked.ts';
+
+function stoppedBy({ broken }: Film): Marks['stoppedBy'] {
+  const critical = broken.find(({ breach, refused }) => breach.critical && !refused);
+  return critical === undefined ? null : { entry: critical.entry, breach: critical.breach };
+}
+
+/** Marks of a film already played. */
+export function marksOf(film: Film, rubric: Rubric = BUILT_IN_RUBRIC): Marks {
+  const worked = workedOf(film);
+  const marks = [...procedureMarks(worked, rubric), ...diagnosisMarks(worked)];
+  const sum = (key: 'earned' | 'of') =>
+    Math.round(marks.reduce((total, mark) => total + mark[key], 0) * 10) / 10;
+  return { marks, earned: sum('earned'), of: sum('of'), stoppedBy: stoppedBy(film) };
+}
+
+/**
+ * Marks an attempt: it is played again from its acts, and every mark names the entries that earned or lost it.
+ * Marks never become competence by themselves; a critical act makes the outcome *not yet* whatever they are.
+ */
+export function assess(attempt: Attempt, library: PartLibrary, rubric: Rubric = BUILT_IN_RUBRIC): Marks {
+  return marksOf(filmOf(attempt, library), rubric);
+}
