@@ -1,7 +1,7 @@
-import type { Attempt, Entry, Happened } from '../attempt/entry.ts';
+import { type Broken as BrokenRule, brokenIn } from '../attempt/broken.ts';
+import type { Attempt, Entry } from '../attempt/entry.ts';
 import { createSession, designOf } from '../attempt/session.ts';
 import type { Observation } from '../bench/observation.ts';
-import type { Breach } from '../bench/port.ts';
 import type { ArmatureDesign } from '../engine/parts/armature.ts';
 import type { PartLibrary, Scenario } from '../scenario/scenario.ts';
 
@@ -15,10 +15,8 @@ export interface Stretch {
   readonly seen: Observation;
 }
 
-/** A rule broken, with the entry during or after which it was broken. */
-export interface Broken {
-  readonly entry: number;
-  readonly breach: Breach;
+/** A rule broken in the attempt. */
+export interface Broken extends BrokenRule {
   /** The bench refused the act, so the harm was not done. */
   readonly refused: boolean;
 }
@@ -52,17 +50,10 @@ export function acts<T extends Entry['action']['type']>(
   );
 }
 
-function brokenBy(entry: Entry): Broken[] {
-  const refused = entry.outcome.kind === 'refused';
-  const acted = entry.outcome.breaches.map((breach) => ({ entry: entry.n, breach, refused }));
-  return [...brokenSince(entry.n - 1, entry.since ?? []), ...acted];
-}
-
-/** Rules broken by what came about by itself after an entry. */
-function brokenSince(entry: number, happened: readonly Happened[]): Broken[] {
-  return happened.flatMap(({ breaches }) =>
-    breaches.map((breach) => ({ entry: Math.max(0, entry), breach, refused: false })),
-  );
+/** The bench refused the act: the breach is the act's own, not one that came about by itself after it. */
+function wasRefused(log: readonly Entry[], { entry, breach }: BrokenRule): boolean {
+  const outcome = log[entry]?.outcome;
+  return outcome?.kind === 'refused' && outcome.breaches.includes(breach);
 }
 
 /**
@@ -82,9 +73,9 @@ export function filmOf(attempt: Attempt, library: PartLibrary): Film {
   }
   const toMs = Math.max(fromMs, endMs);
   stretches.push({ since: session.log.length - 1, fromMs, toMs, seen: session.observe(toMs) });
-  const broken = [
-    ...session.log.flatMap(brokenBy),
-    ...brokenSince(session.log.length - 1, session.sinceLastAct(toMs)),
-  ];
+  const broken = brokenIn(session.log, session.sinceLastAct(toMs)).map((rule) => ({
+    ...rule,
+    refused: wasRefused(session.log, rule),
+  }));
   return { scenario, design, entries: session.log, stretches, broken };
 }

@@ -10,6 +10,7 @@ import {
 } from '../../engine/answers.ts';
 import type { ArmatureSolver } from '../../engine/armatureBench.ts';
 import type { Mains } from '../../engine/drive.ts';
+import { CONTACT_OHM, loopOhm } from '../../engine/instruments/ammeter.ts';
 import { benchLamp, glow, steadyFilament } from '../../engine/instruments/lamp.ts';
 import { JUST_FELT_N } from '../../engine/instruments/stripMotion.ts';
 import type { ArmatureFault } from '../../engine/parts/armatureFault.ts';
@@ -30,6 +31,14 @@ export interface Shown {
 const ROOM_C = 20;
 /** Scatter of clean contacts never lets a smaller deviation be told, whatever the range; bench figures, three sigma. */
 const SCATTER_BAND = 0.03;
+
+/** Ammeter loop with both contacts at the middle of their spread, ohm. */
+export function nominalLoopOhm(faults: readonly ArmatureFault[]): number {
+  const { least, most } = faults.some(({ kind }) => kind === 'dirtyCommutator')
+    ? CONTACT_OHM.dirty
+    : CONTACT_OHM.clean;
+  return loopOhm((least + most) / 2, (least + most) / 2);
+}
 
 export function nominalSetup(mains: Mains): TestSetup {
   return { mains, excitation: 'high', loopOhm: NOMINAL_LOOP_OHM, windingC: ROOM_C };
