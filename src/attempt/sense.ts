@@ -55,7 +55,12 @@ function stripView({ state: { strip }, electrics }: World): StripView {
 
 /** How soon the next look could find something new: at once, within a tenth of a second, or not before the next act. */
 export function stir(world: World): 'moving' | 'slow' | 'still' {
-  if (!atRest(world.needle, world.atMs - world.needleSinceMs) || !world.filamentSettled) return 'moving';
+  if (!atRest(world.needle, world.atMs - world.needleSinceMs) || lampStirs(world)) return 'moving';
   const warm = growlerHeat(world.windingC) !== 'cool' || world.coilRiseK.some((rise) => rise > 1);
   return world.state.supply === 'on' || world.state.cutOut === 'tripped' || warm ? 'slow' : 'still';
+}
+
+/** A filament that cools in the dark changes nothing an eye sees. */
+function lampStirs({ filamentSettled, filamentK, electrics }: World): boolean {
+  return !filamentSettled && (electrics.lamp.path !== null || glow(filamentK) > 0);
 }

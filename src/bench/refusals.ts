@@ -1,10 +1,10 @@
 import { type Action, type ActionType, RANGES_A } from './action.ts';
 import { barAngleDeg, canReach, STRIP_ARC_DEG } from './geometry.ts';
 import { barOf, LEAD_IDS, type LeadId, leadSet, type Place } from './places.ts';
-import { type BenchState, freeHand, handFor, handHolding, onArmature } from './state.ts';
+import { freeHand, handFor, handHolding, onArmature, type VisibleState } from './state.ts';
 
 type Refuse<T extends ActionType> = (
-  state: BenchState,
+  state: VisibleState,
   action: Extract<Action, { readonly type: T }>,
 ) => string | null;
 
@@ -18,7 +18,7 @@ const NO_ARMATURE = 'The armature is not in the cradle.';
  * What a pair of hands at this bench cannot do, whatever the rules say: one sentence, or null when it can be done.
  * Such a refusal is the same in every mode and is never a breach.
  */
-export function refusalOf(state: BenchState, action: Action): string | null {
+export function refusalOf(state: VisibleState, action: Action): string | null {
   if (state.stage === 'stopped') return 'The attempt was stopped: the bench is isolated.';
   if (state.stage === 'handedIn') return 'The job has been handed in.';
   const refuse = REFUSALS[action.type] as Refuse<ActionType>;
@@ -75,40 +75,40 @@ const REFUSALS: { readonly [T in ActionType]: Refuse<T> } = {
   'job.handIn': () => null,
 };
 
-function needsHand(state: BenchState): string | null {
+function needsHand(state: VisibleState): string | null {
   return freeHand(state) === null ? HANDS_FULL : null;
 }
 
-function needsHandFor(state: BenchState, action: Action): string | null {
+function needsHandFor(state: VisibleState, action: Action): string | null {
   return handFor(state, action) === null ? HANDS_FULL : null;
 }
 
-function needsArmature(state: BenchState): string | null {
+function needsArmature(state: VisibleState): string | null {
   return state.cradle === 'armature' ? null : NO_ARMATURE;
 }
 
-function needsLead(state: BenchState, lead: LeadId): string | null {
+function needsLead(state: VisibleState, lead: LeadId): string | null {
   return state.leads[lead].at === 'hand' ? null : 'Take that lead into a hand first.';
 }
 
-function needsStrip(state: BenchState): string | null {
+function needsStrip(state: VisibleState): string | null {
   return handHolding(state, 'strip') === null ? 'Take the strip into a hand first.' : null;
 }
 
-function needsBarUnder(state: BenchState, lead: LeadId): string | null {
+function needsBarUnder(state: VisibleState, lead: LeadId): string | null {
   return state.leads[lead].stationDeg === null
     ? 'Put the tip on the commutator first: the stand keeps it where it touches.'
     : null;
 }
 
 /** Whether the armature has this place at all. */
-function noSuchPlace(state: BenchState, place: Place): string | null {
+function noSuchPlace(state: VisibleState, place: Place): string | null {
   const bar = barOf(place);
   if (bar !== null) return bar < state.geometry.bars ? null : 'The commutator has no such bar.';
   return onArmature(place) ? null : 'There is nothing of that kind on this bench.';
 }
 
-function cannotTouch(state: BenchState, lead: LeadId, place: Place): string | null {
+function cannotTouch(state: VisibleState, lead: LeadId, place: Place): string | null {
   const other = LEAD_IDS.find((id) => place === `tip:${id}`);
   if (other === lead) return 'A tip cannot touch itself.';
   if (other !== undefined) {
@@ -117,17 +117,17 @@ function cannotTouch(state: BenchState, lead: LeadId, place: Place): string | nu
   return noSuchPlace(state, place) ?? needsArmature(state) ?? outOfReach(state, place);
 }
 
-function sameMetal(state: BenchState, lead: LeadId, place: Place): string | null {
+function sameMetal(state: VisibleState, lead: LeadId, place: Place): string | null {
   return state.leads[lead].touches === place ? 'The tip is there already.' : null;
 }
 
-function cannotSee(state: BenchState, place: Place): string | null {
+function cannotSee(state: VisibleState, place: Place): string | null {
   const missing = noSuchPlace(state, place);
   if (missing !== null) return missing;
   return state.cradle === 'armature' ? outOfReach(state, place) : null;
 }
 
-function outOfReach(state: BenchState, place: Place): string | null {
+function outOfReach(state: VisibleState, place: Place): string | null {
   const bar = barOf(place);
   if (bar === null || canReach(barAngleDeg(state.geometry, bar, state.rotationDeg))) return null;
   return 'That bar is round the far side: turn the armature to bring it within reach.';

@@ -34,6 +34,28 @@ export interface BenchState {
   readonly geometry: CommutatorGeometry;
 }
 
+/** What anyone standing at the bench can see of it: enough to know what hands could do next. */
+export type VisibleState = Pick<
+  BenchState,
+  'stage' | 'selector' | 'cradle' | 'hands' | 'leads' | 'strip' | 'rotationDeg' | 'rangeA' | 'geometry'
+>;
+
+/** The visible state as an observation shows it. That a job was handed in is not seen at the bench. */
+export function visibleState(geometry: CommutatorGeometry, seen: Observation): VisibleState {
+  const { selector, cradle, leads, rotationDeg, rangeA } = seen;
+  return {
+    stage: seen.stopped === null ? 'working' : 'stopped',
+    hands: [seen.hands[0].holds, seen.hands[1].holds],
+    strip: seen.strip,
+    selector,
+    cradle,
+    leads,
+    rotationDeg,
+    rangeA,
+    geometry,
+  };
+}
+
 /** Supply as the panel shows it, from the three things that decide it. */
 export function supplyOf(
   stage: BenchState['stage'],
@@ -66,7 +88,7 @@ export function handWithLead(state: Pick<BenchState, 'hands'>, lead: LeadId): Ha
  * The hand a person uses for an action, or null when none will do. The second ammeter lead joins the first in one
  * hand, as both must be held when the other hand turns.
  */
-export function handFor(state: BenchState, action: Action): HandIndex | null {
+export function handFor(state: Pick<BenchState, 'hands'>, action: Action): HandIndex | null {
   switch (action.type) {
     case 'lead.take': {
       const other = handHolding(state, action.lead === 'ammeter.1' ? 'ammeter.2' : 'ammeter.1');

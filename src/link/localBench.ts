@@ -1,0 +1,140 @@
+import { ATTEMPT_FORMAT, ATTEMPT_VERSION, type Attempt } from '../attempt/entry.ts';
+import { type Divergence, replay } from '../attempt/replay.ts';
+import { createSession, designOf, type Session } from '../attempt/session.ts';
+import type { Observation } from '../bench/observation.ts';
+import type { BenchPort } from '../bench/port.ts';
+import type { PartLibrary } from '../scenario/scenario.ts';
+import type { Clock } from './clock.ts';
+
+/** What an attempt says of itself before its first entry. */
+export type AttemptStart = Pick<Attempt, 'id' | 'mode' | 'learner' | 'startedAt' | 'scenario'>;
+
+/** A bench that runs in this program, with the attempt it belongs to. */
+export interface LocalBench extends BenchPort {
+  /** The attempt so far, with simulated time up to now. */
+  attempt(): Attempt;
+  /** Stops watching and scheduling for good. */
+  close(): void;
+}
+
+/** Opens a bench for a new attempt; simulated time starts to run at once. */
+export function openLocalBench(start: AttemptStart, library: PartLibrary, clock: Clock): LocalBench {
+  const { scenario, mode } = start;
+  const session = createSession({ scenario, mode, design: designOf(scenario, library) });
+  return new RunningBench(start, session, clock, 0);
+}
+
+export type Resumed =
+  | { readonly ok: true; readonly bench: LocalBench }
+  | { readonly ok: false; readonly firstDivergence: Divergence };
+
+/** Goes on with a stored attempt where it was left, by doing everything in its log again. */
+export function resumeLocalBench(attempt: Attempt, library: PartLibrary, clock: Clock): Resumed {
+  const again = replay(attempt, library);
+  if (!again.agreed) return { ok: false, firstDivergence: again.firstDivergence };
+  return { ok: true, bench: new RunningBench(attempt, again.session, clock, attempt.endMs) };
+}
+
+/** How soon to look again, ms, by how much is going on; null: nothing can change before the next act. */
+const LOOK_AGAIN_MS = { moving: 0, slow: 100, still: null } as const;
+
+class RunningBench implements LocalBench {
+  private readonly start: AttemptStart;
+  private readonly session: Session;
+  private readonly clock: Clock;
+  private readonly listeners = new Set<(seen: Observation) => void>();
+  /** Simulated time at the anchor, and the real time of the anchor; null while paused. */
+  private simulatedMs: number;
+  private anchorMs: number | null;
+  private cancel: (() => void) | null = null;
+  private lastTold = '';
+
+  constructor(start: AttemptStart, session: Session, clock: Clock, simulatedMs: number) {
+    this.start = start;
+    this.session = session;
+    this.clock = clock;
+    this.simulatedMs = simulatedMs;
+    this.anchorMs = clock.nowMs();
+  }
+
+  send: BenchPort['send'] = (action) => {
+    const outcome = this.session.act(action, this.now());
+    this.tell(this.look(), true);
+    this.lookAgainLater();
+    return outcome;
+  };
+
+  look = (): Observation => this.session.observe(this.now());
+
+  watch: BenchPort['watch'] = (listener) => {
+    this.listeners.add(listener);
+    this.lookAgainLater();
+    return () => {
+      this.listeners.delete(listener);
+      if (this.listeners.size === 0) this.rest();
+    };
+  };
+
+  pause = (): void => {
+    this.simulatedMs = this.now();
+    this.anchorMs = null;
+    this.rest();
+  };
+
+  resume = (): void => {
+    if (this.anchorMs !== null) return;
+    this.anchorMs = this.clock.nowMs();
+    this.lookAgainLater();
+  };
+
+  attempt = (): Attempt => {
+    const { id, mode, learner, startedAt, scenario } = this.start;
+
+    return {
+      format: ATTEMPT_FORMAT,
+      version: ATTEMPT_VERSION,
+      id,
+      mode,
+      learner,
+      startedAt,
+      scenario,
+      entries: [...this.session.log],
+      endMs: this.now(),
+    };
+  };
+
+  close = (): void => {
+    this.listeners.clear();
+    this.rest();
+  };
+
+  /** Simulated time now, whole ms. */
+  private now(): number {
+    if (this.anchorMs === null) return this.simulatedMs;
+    return this.simulatedMs + Math.max(0, Math.floor(this.clock.nowMs() - this.anchorMs));
+  }
+
+  /** Listeners hear of an act always, of the passing of time only when something to be noticed has changed. */
+  private tell(seen: Observation, always: boolean): void {
+    const noticed = JSON.stringify({ ...seen, atMs: 0 });
+    if (!always && noticed === this.lastTold) return;
+    this.lastTold = noticed;
+    for (const listener of this.listeners) listener(seen);
+  }
+
+  private lookAgainLater(): void {
+    this.rest();
+    if (this.listeners.size === 0 || this.anchorMs === null) return;
+    const afterMs = LOOK_AGAIN_MS[this.session.stirAt(this.now())];
+    if (afterMs === null) return;
+    this.cancel = this.clock.schedule(() => {
+      this.tell(this.look(), false);
+      this.lookAgainLater();
+    }, afterMs);
+  }
+
+  private rest(): void {
+    this.cancel?.();
+    this.cancel = null;
+  }
+}
