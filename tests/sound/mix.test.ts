@@ -6,7 +6,7 @@ import { humming, QUIET, withStrip } from './bench.ts';
 
 /** Gains for a growler current, all the way from the computed current through the observation. */
 function gainsAt(ampereTurns: number, fluxWb: number) {
-  const heard = hum({ ampereTurns, fluxWb, mainsHz: 50 }, 50);
+  const heard = hum({ ampereTurns, fluxWb }, 50);
   return mix({ ...QUIET, hum: heard });
 }
 const loudness = ({ hum: smooth, harsh }: { hum: number; harsh: number }) => Math.hypot(smooth, harsh);

@@ -20,7 +20,6 @@ export interface GrowlerSound {
   readonly ampereTurns: number;
   /** Peak flux in the core, Wb. */
   readonly fluxWb: number;
-  readonly mainsHz: number;
 }
 
 export interface Hum {

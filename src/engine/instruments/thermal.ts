@@ -1,5 +1,3 @@
-import { copperRise } from '../math/constants.ts';
-
 /**
  * Heating of the growler winding and of a coil that carries a circulating current: one node each, stepped on the
  * grid of simulated time.
@@ -16,11 +14,6 @@ export const WINDING_COOLING = 8; // K/W
 /** Temperature of the winding at which the cut-out opens, and below which it can be set again, degrees C. */
 export const TRIP_C = ROOM_C + 75;
 export const REARM_C = ROOM_C + 45;
-
-/** Resistance of copper that has `at20C` ohm at 20 C. */
-export function copperOhm(at20C: number, tempC: number): number {
-  return at20C * copperRise(tempC);
-}
 
 export interface WindingState {
   readonly windingC: number;

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { hum } from '../../../src/engine/instruments/hum.ts';
 
-const sound = (ampereTurns: number, fluxWb: number) => hum({ ampereTurns, fluxWb, mainsHz: 50 }, 50);
+const sound = (ampereTurns: number, fluxWb: number) => hum({ ampereTurns, fluxWb }, 50);
 
 describe('the hum of the growler', () => {
   it('sounds at twice mains frequency (P02) and not at all without current', () => {

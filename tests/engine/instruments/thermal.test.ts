@@ -2,7 +2,6 @@ import { describe, expect, it } from 'vitest';
 import {
   COLD_WINDING,
   copperMass,
-  copperOhm,
   growlerHeat,
   mayRearm,
   partHeat,
@@ -11,11 +10,12 @@ import {
   stepWinding,
   TRIP_C,
 } from '../../../src/engine/instruments/thermal.ts';
+import { copperRise } from '../../../src/engine/math/constants.ts';
 
 describe('copper', () => {
   it('rises by 21.615 % from 20 to 75 C (M05, M07: IACS 0.00393)', () => {
-    expect(copperOhm(1, 75)).toBeCloseTo(1.21615, 9);
-    expect(copperOhm(1, -234.45)).toBeCloseTo(0, 4);
+    expect(copperRise(75)).toBeCloseTo(1.21615, 9);
+    expect(copperRise(-234.45)).toBeCloseTo(0, 4);
   });
 });
 
@@ -43,7 +43,7 @@ describe('the growler winding', () => {
   });
 
   it('is heated by the loss at its own temperature', () => {
-    const constantVolt = (tempC: number) => 10 / copperOhm(1, tempC);
+    const constantVolt = (tempC: number) => 10 / copperRise(tempC);
     const { windingC } = stepWinding(COLD_WINDING, constantVolt, 100_000);
     expect((windingC - ROOM_C) / 8).toBeCloseTo(constantVolt(windingC), 6);
   });
