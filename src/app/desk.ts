@@ -1,0 +1,224 @@
+import type { Attempt } from '../attempt/entry.ts';
+import { parseAttempt, parseAttemptText } from '../attempt/parse.ts';
+import type { SheetLine } from '../bench/paper.ts';
+import { type LocalBench, openLocalBench, resumeLocalBench } from '../link/localBench.ts';
+import { jobOf } from '../scenario/public/view.ts';
+import type { Issue, Parsed, Scenario } from '../scenario/scenario.ts';
+import type { AttemptSummary, DebriefData, Desk, JobSummary, OpenBench } from '../screens/shell.ts';
+import {
+  type AttemptResult,
+  type AttemptStore,
+  type AttemptSummary as Kept,
+  StoreRefused,
+} from '../store/attemptStore.ts';
+import { browserClock } from './clock.ts';
+import { type KeptBench, keepBench } from './keptBench.ts';
+import type { Library } from './library.ts';
+import { saveSettings } from './settings.ts';
+import { surround } from './surround.ts';
+
+export interface DeskInput {
+  readonly library: Library;
+  readonly store: AttemptStore;
+  /** Told when an act could not be kept. */
+  readonly onTrouble: (sentence: string) => void;
+}
+
+/** Everything the screens ask for, answered from this browser. */
+export function createDesk({ library, store, onTrouble }: DeskInput): Desk {
+  const running = new Map<string, KeptBench>();
+
+  const readAttempt = async (id: string): Promise<Parsed<Attempt>> =>
+    parseAttempt(await store.read(id), library.parts);
+
+  const open = (bench: LocalBench, alreadyKept: number): OpenBench => {
+    const attempt = bench.attempt();
+    const kept = keepBench(bench, alreadyKept, {
+      store,
+      resultOf: (closed) => resultOf(closed, library),
+      onTrouble: (error) => onTrouble(sentenceOf(error)),
+    });
+    running.set(attempt.id, kept);
+    const job = jobOf(attempt.scenario, library.parts);
+    const around = surround(job);
+    return {
+      job,
+      port: kept.port,
+      written: linesOf(attempt),
+      verdict: lastVerdict(attempt),
+      mountScene: around.mountScene,
+      setMuted: around.setMuted,
+      close() {
+        around.close();
+        kept.close();
+      },
+    };
+  };
+
+  return {
+    jobs: () => board(library, store),
+    begin: (jobId, learner) => guarded(() => begin(jobId, learner, library, store)),
+    bench: (id) =>
+      guarded(async () => {
+        await running.get(id)?.settled();
+        const read = await readAttempt(id);
+        if (!read.ok) return read;
+        if (read.value.entries.length === 0)
+          return right(open(openLocalBench(read.value, library.parts, browserClock), 0));
+        const resumed = resumeLocalBench(read.value, library.parts, browserClock);
+        if (resumed.ok) return right(open(resumed.bench, read.value.entries.length));
+        return wrong(`entries[${resumed.firstDivergence.n}]`, divergenceSentence(resumed.firstDivergence));
+      }),
+    debrief: (id) =>
+      guarded(async () => {
+        await running.get(id)?.settled();
+        const read = await readAttempt(id);
+        return read.ok ? right(await debriefOf(read.value, library)) : read;
+      }),
+    importFile: (file) => guarded(() => importFile(file, library, store)),
+    exportAttempt: (id) =>
+      guarded(async () => {
+        await running.get(id)?.settled();
+        const read = await readAttempt(id);
+        if (!read.ok) return read;
+        return right({
+          name: `attempt-${id.slice(0, 8)}.json`,
+          text: `${JSON.stringify(read.value, null, 1)}\n`,
+        });
+      }),
+    saveSettings,
+  };
+}
+
+function right<T>(value: T): Parsed<T> {
+  return { ok: true, value };
+}
+
+function wrong<T>(path: string, sentence: string): Parsed<T> {
+  const issues: readonly Issue[] = [{ path, sentence }];
+  return { ok: false, issues };
+}
+
+function sentenceOf(error: unknown): string {
+  return error instanceof StoreRefused
+    ? error.message
+    : `Something went wrong that should not have: ${String(error)}.`;
+}
+
+/** What the store refuses reaches the screen as an issue; our own mistakes still go to the console. */
+async function guarded<T>(work: () => Promise<Parsed<T>>): Promise<Parsed<T>> {
+  try {
+    return await work();
+  } catch (error) {
+    if (!(error instanceof StoreRefused)) console.error(error);
+    return wrong('', sentenceOf(error));
+  }
+}
+
+async function board(library: Library, store: AttemptStore): Promise<readonly JobSummary[]> {
+  const kept = [...(await store.list())].sort((a, b) => b.startedAt.localeCompare(a.startedAt));
+  return [...library.scenarios.values()].map((scenario) => ({
+    job: jobOf(scenario, library.parts),
+    attempts: kept.filter((one) => one.scenarioId === scenario.public.id).map(summaryOf),
+  }));
+}
+
+function summaryOf({ id, startedAt, endMs, result }: Kept): AttemptSummary {
+  return {
+    id,
+    startedAt,
+    endMs,
+    state: result?.state ?? 'running',
+    earned: result?.earned ?? null,
+    of: result?.of ?? null,
+  };
+}
+
+async function begin(
+  jobId: string,
+  learner: string,
+  library: Library,
+  store: AttemptStore,
+): Promise<Parsed<string>> {
+  const scenario: Scenario | undefined = library.scenarios.get(jobId);
+  if (!scenario) return wrong('', `There is no job ${jobId} on the board.`);
+  const id = crypto.randomUUID();
+  const start = { id, learner, mode: scenario.public.mode, startedAt: new Date().toISOString(), scenario };
+  const bench = openLocalBench(start, library.parts, browserClock);
+  const { entries: _, ...head } = bench.attempt();
+  bench.close();
+  await store.begin({ ...head, endMs: 0 });
+  return right(id);
+}
+
+async function importFile(
+  file: File,
+  library: Library,
+  store: AttemptStore,
+): Promise<Parsed<AttemptSummary>> {
+  const { MOST_ATTEMPT_CHARS } = await import('../attempt/parse.ts');
+  if (file.size > MOST_ATTEMPT_CHARS) {
+    return wrong(
+      '',
+      `Expected an attempt file of at most ${MOST_ATTEMPT_CHARS / 1e6} MB, but one of ${(file.size / 1e6).toFixed(1)} MB came.`,
+    );
+  }
+  const read = parseAttemptText(await file.text(), library.parts);
+  if (!read.ok) return read;
+  const result = isFinished(read.value) ? await resultOf(read.value, library) : null;
+  await store.add(read.value, result);
+  const { id, startedAt, endMs } = read.value;
+  return right(
+    summaryOf({ id, startedAt, endMs, result, scenarioId: '', mode: read.value.mode, learner: '' }),
+  );
+}
+
+function isFinished(attempt: Attempt): boolean {
+  return attempt.entries.some(
+    ({ action, outcome }) =>
+      (action.type === 'job.handIn' && outcome.kind === 'done') ||
+      outcome.breaches.some(({ critical }) => critical),
+  );
+}
+
+/** The marking code comes only when an attempt is over: the bench does not need it. */
+async function resultOf(attempt: Attempt, library: Library): Promise<AttemptResult> {
+  const { assess } = await import('../assess/assess.ts');
+  const { earned, of, stoppedBy } = assess(attempt, library.parts);
+  return { state: stoppedBy ? 'stopped' : 'handedIn', earned, of };
+}
+
+async function debriefOf(attempt: Attempt, library: Library): Promise<DebriefData> {
+  const [{ filmOf }, { marksOf }, { passCharts }] = await Promise.all([
+    import('../assess/film.ts'),
+    import('../assess/assess.ts'),
+    import('../assess/charts.ts'),
+  ]);
+  const film = filmOf(attempt, library.parts);
+  return {
+    job: jobOf(attempt.scenario, library.parts),
+    attempt,
+    marks: marksOf(film),
+    passes: passCharts(film).map(({ middleDeg, spacing, ...chart }) => ({
+      ...chart,
+      caption: `${spacing === 1 ? 'neighbouring bars' : `${spacing} bars apart`}, read ${Math.round(Math.abs(middleDeg))}° from the bottom`,
+    })),
+  };
+}
+
+function linesOf(attempt: Attempt): SheetLine[] {
+  return attempt.entries.flatMap(({ action, outcome }) =>
+    action.type === 'sheet.write' && outcome.kind === 'done' ? [action.line] : [],
+  );
+}
+
+function lastVerdict(attempt: Attempt): OpenBench['verdict'] {
+  const verdicts = attempt.entries.flatMap(({ action, outcome }) =>
+    action.type === 'verdict.write' && outcome.kind === 'done' ? [action.verdict] : [],
+  );
+  return verdicts.at(-1) ?? null;
+}
+
+function divergenceSentence(found: { n: number; what: string; expected: unknown; got: unknown }): string {
+  return `The record says ${found.what} was ${JSON.stringify(found.expected)}, but doing it again gives ${JSON.stringify(found.got)}: the record was changed or made by another version, so it cannot be carried on.`;
+}

@@ -1,0 +1,90 @@
+import type { Attempt, Entry } from '../attempt/entry.ts';
+import type { BenchPort } from '../bench/port.ts';
+import type { LocalBench } from '../link/localBench.ts';
+import type { AttemptResult, AttemptStore } from '../store/attemptStore.ts';
+
+/** How often the passing of simulated time is kept while nothing is done, ms. */
+const REACHED_EVERY_MS = 5000;
+
+export interface Keeping {
+  readonly store: AttemptStore;
+  /** Marks of a closed attempt, for the list of jobs. */
+  readonly resultOf: (attempt: Attempt) => Promise<AttemptResult>;
+  /** Told when something could not be kept. */
+  readonly onTrouble: (error: unknown) => void;
+}
+
+/** A bench whose every act is written to the store as it is done, in order. */
+export interface KeptBench {
+  readonly port: BenchPort;
+  /** Resolves when everything done so far is on disk. */
+  settled(): Promise<void>;
+  close(): void;
+}
+
+export function keepBench(bench: LocalBench, alreadyKept: number, keeping: Keeping): KeptBench {
+  const { store, resultOf, onTrouble } = keeping;
+  const { id } = bench.attempt();
+  let kept = alreadyKept;
+  let ended = false;
+  let queue: Promise<void> = Promise.resolve();
+
+  const then = (work: () => Promise<void>) => {
+    queue = queue.then(work).catch(onTrouble);
+  };
+  const keepNew = () => {
+    const attempt = bench.attempt();
+    const fresh: readonly Entry[] = attempt.entries.slice(kept);
+    kept = attempt.entries.length;
+    if (fresh.length > 0) then(() => store.append(id, fresh));
+    if (!ended && isOver(bench, fresh)) {
+      ended = true;
+      then(async () => store.close(id, attempt.endMs, await resultOf(attempt)));
+    }
+  };
+  const keepTime = () => {
+    if (!ended) then(() => store.reached(id, bench.attempt().endMs));
+  };
+
+  const timer = setInterval(keepTime, REACHED_EVERY_MS);
+  window.addEventListener('pagehide', keepTime);
+  const unwatch = bench.watch((seen) => {
+    if (seen.stopped) keepNew();
+  });
+  return {
+    port: {
+      ...portOf(bench),
+      send(action) {
+        const outcome = bench.send(action);
+        keepNew();
+        return outcome;
+      },
+    },
+    settled: () => queue,
+    close() {
+      keepTime();
+      clearInterval(timer);
+      window.removeEventListener('pagehide', keepTime);
+      unwatch();
+      bench.close();
+    },
+  };
+}
+
+/** Handed in, or stopped by a critical act or by what came of one. */
+function isOver(bench: LocalBench, fresh: readonly Entry[]): boolean {
+  const handedIn = fresh.some(
+    ({ action, outcome }) => action.type === 'job.handIn' && outcome.kind === 'done',
+  );
+  return handedIn || bench.look().stopped !== null;
+}
+
+function portOf(bench: LocalBench): BenchPort {
+  return {
+    send: (action) => bench.send(action),
+    look: () => bench.look(),
+    watch: (listener) => bench.watch(listener),
+    pause: () => bench.pause(),
+    resume: () => bench.resume(),
+  };
+}

@@ -1,0 +1,59 @@
+import { scaleFraction } from '../engine/instruments/ammeter.ts';
+import type { Job } from '../scenario/public/job.ts';
+import type { MountScene } from '../screens/apprentice/bench/mountScene.ts';
+import { type BenchSound, createBenchSound } from '../sound/benchSound.ts';
+import type { SoundName } from '../sound/names.ts';
+
+const SOUND_FILES = import.meta.glob<string>('../../assets/sounds/*', {
+  eager: true,
+  query: '?url',
+  import: 'default',
+});
+
+function soundUrl(name: SoundName): string {
+  const found = Object.entries(SOUND_FILES).find(([file]) => file.includes(`/${name}.`));
+  if (!found) throw new Error(`There is no sound ${name} in assets/sounds.`);
+  return found[1];
+}
+
+export interface Surround {
+  readonly mountScene: MountScene;
+  readonly setMuted: (muted: boolean) => void;
+  close(): void;
+}
+
+/** Eyes and ears of a bench: the picture and the sound that follow its observations. */
+export function surround(job: Job): Surround {
+  const sound: BenchSound = createBenchSound(soundUrl);
+  return {
+    mountScene: (host, port, wishes) => {
+      let unmounted = false;
+      let takeDown = () => {};
+      const unwatchSound = port.watch((seen) => sound.hear(seen));
+      void import('../scene/index.ts').then(async ({ createBenchScene }) => {
+        const scene = await createBenchScene(host, job, (action) => port.send(action), {
+          reducedMotion: wishes.still,
+          showBarNumbers: job.mode === 'guided',
+          scaleFraction,
+        });
+        if (unmounted) return scene.destroy();
+        const unwatch = port.watch((seen) => scene.show(seen));
+        scene.show(port.look());
+        const resizing = new ResizeObserver(() => scene.resize());
+        resizing.observe(host);
+        takeDown = () => {
+          resizing.disconnect();
+          unwatch();
+          scene.destroy();
+        };
+      });
+      return () => {
+        unmounted = true;
+        unwatchSound();
+        takeDown();
+      };
+    },
+    setMuted: (muted) => sound.mute(muted),
+    close: () => sound.close(),
+  };
+}
