@@ -121,11 +121,6 @@ export function steadyFilament(lamp: LampType, circuit: LampCircuit): number {
   return (low + high) / 2;
 }
 
-/** Whether the filament no longer changes to the eye: within half a kelvin of where it settles. */
-export function filamentAtRest(lamp: LampType, tempK: number, circuit: LampCircuit): boolean {
-  return Math.abs(tempK - steadyFilament(lamp, circuit)) < 0.5;
-}
-
 /**
  * Brightness an eye sees: 0 dark below the Draper point, 1 dull red, up to 8 full. An eye goes by the logarithm of
  * the luminance, and the logarithm of what a hot body radiates at one wavelength falls with 1/T (Wien's law):

@@ -49,11 +49,6 @@ export function stepWinding(
   return { windingC, cutOut, trippedAfter };
 }
 
-/** Whether the cut-out has cooled enough to be set again. */
-export function mayRearm(state: WindingState): boolean {
-  return state.windingC <= REARM_C;
-}
-
 /** What a hand near the winding feels. Bounds: common practice, no source. */
 export function growlerHeat(windingC: number): 'cool' | 'warm' | 'hot' | 'tooHotToTouch' {
   if (windingC < 35) return 'cool';
@@ -66,11 +61,6 @@ export const COPPER_HEAT = 385;
 export const COPPER_DENSITY = 8960;
 /** Time in which a coil bedded in its slots gives its heat to the core, s: an estimate for the invented bench. */
 export const COIL_COOLING_S = 240;
-
-/** Mass of copper, kg, of a coil of given conductor area (m^2) and length of wire (m). */
-export function copperMass(areaM2: number, lengthM: number): number {
-  return COPPER_DENSITY * areaM2 * lengthM;
-}
 
 /**
  * Rise of a coil above the room a whole number of 100 ms steps later, K.
