@@ -49,7 +49,7 @@ describe.each(SETTINGS)('on %s, %s', (mainsId, excitation) => {
   });
 
   it.each(ARMATURES)('a sound armature never trips it: $name', (design) => {
-    // The loss at the trip temperature is the largest the straight line between the two solutions gives.
+    // Between the two temperatures solved for, the loss is taken as a straight line.
     const cold = loaded(design, mainsId, excitation, 20).growlerW;
     const hot = loaded(design, mainsId, excitation, 95).growlerW;
     const loss = (windingC: number) => cold + ((hot - cold) * (windingC - 20)) / 75;
