@@ -69,6 +69,7 @@ const marksSchema = z.object({
 const evidenceItem = z.strictObject({
   attempt: id,
   seal: hash,
+  jobId: id,
   job: text(400),
   startedAt: moment,
   mode: z.enum(['guided', 'practice', 'assessed']),

@@ -9,7 +9,8 @@ export interface EvidenceItem {
   readonly attempt: string;
   /** `end` of its seal: ties this record to every single log entry. */
   readonly seal: string;
-  /** Short name of the unit on the job card. */
+  /** Id of the job, and the short name of the unit on its card. */
+  readonly jobId: string;
   readonly job: string;
   readonly startedAt: string;
   readonly mode: 'guided' | 'practice' | 'assessed';

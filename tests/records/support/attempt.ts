@@ -103,6 +103,7 @@ export function recordOver(
     evidence: evidence.map(({ attempt, seal, marks = MARKS }) => ({
       attempt,
       seal,
+      jobId: 'q-0a6d',
       job: 'Dynamo, canal maintenance boat',
       startedAt: '2026-03-02T08:30:00.000Z',
       mode: 'assessed',
