@@ -103,7 +103,11 @@ const STRIP_FELT_MS = 100;
 const JUST_ABOVE_MM = 1;
 
 /** The slot under the strip: slot s has its middle at rotation + 360 s / slots from the bottom. */
-export function slotUnder(design: ArmatureDesign, angleDeg: number, rotationDeg: number): number {
+export function slotUnder(
+  design: Pick<ArmatureDesign, 'slots'>,
+  angleDeg: number,
+  rotationDeg: number,
+): number {
   const slot = Math.round(((angleDeg - rotationDeg) * design.slots) / 360) % design.slots;
   return (slot + design.slots) % design.slots;
 }

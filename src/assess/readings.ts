@@ -11,6 +11,9 @@ import { excited, type Film, lasted, type Stretch } from './film.ts';
 
 /** A lamp filament settles within a quarter of a second; an eye needs about as long. Ours, no source. */
 const LAMP_SETTLED_MS = 300;
+/** A filament glows on for about a second after it was last lit: a fainter light must be looked at for longer, ms. */
+const AFTERGLOW_MS = 1200;
+const BRIGHT_GLOW = 5;
 /** Brightness from which a lamp with its tips together is seen to work. */
 const PROOF_GLOW = 4;
 
@@ -38,6 +41,8 @@ export interface LampReading {
   readonly glow: number;
   /** Live, and looked at for long enough. */
   readonly settled: boolean;
+  /** Seen to light, which a filament still cooling from the proof before is not. */
+  readonly lit: boolean;
 }
 
 /** The lamp's tips held together and seen to light. */
@@ -105,7 +110,9 @@ function lampReading(stretch: Stretch): LampReading[] {
   const live = excited(seen, 'low');
   const settled = live && lasted(stretch) >= LAMP_SETTLED_MS;
   const selector = seen.supply === 'on' ? seen.selector : 'off';
-  return [{ entry: stretch.since, places, selector, glow: seen.lamp.glow, settled }];
+  const { glow } = seen.lamp;
+  const lit = settled && glow > 0 && (glow >= BRIGHT_GLOW || lasted(stretch) >= AFTERGLOW_MS);
+  return [{ entry: stretch.since, places, selector, glow, settled, lit }];
 }
 
 function proof({ seen, since }: Stretch): Proof[] {

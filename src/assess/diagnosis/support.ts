@@ -42,7 +42,7 @@ function doneShare(worked: Worked, test: TestKind, before: number): number {
       return early(worked.neighbour.readings) / bars;
     case 'ground':
       // One bar that lights settles it; dark ones must all have been tried.
-      return [...worked.ground.values()].some(({ glow, entry }) => glow > 0 && entry < before)
+      return [...worked.ground.values()].some(({ lit, entry }) => lit && entry < before)
         ? 1
         : early(worked.ground.values()) / bars;
     case 'strip':

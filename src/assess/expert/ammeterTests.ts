@@ -1,0 +1,146 @@
+import { RANGES_A, type RangeA } from '../../bench/action.ts';
+import type { SheetLine } from '../../bench/paper.ts';
+import { barPlace } from '../../bench/places.ts';
+import { scaleCurrent } from '../../engine/instruments/ammeter.ts';
+import type { Hands } from './hands.ts';
+import type { Amps } from './notes.ts';
+
+/** Straight in front of the person working. */
+const FRONT_DEG = -90;
+/** Between the front and the bottom: where neighbouring bars of a four-pole armature read well. */
+const BELOW_FRONT_DEG = -45;
+/** Spacings that can be reached with one probe in front, degrees. */
+const WIDEST_DEG = 112;
+
+function readAmps(hands: Hands): number {
+  const { needle, rangeA } = hands.restNeedle();
+  return scaleCurrent(needle.deflection, rangeA);
+}
+
+function setRange(hands: Hands, to: RangeA): void {
+  if (hands.see().rangeA !== to) hands.do({ type: 'range.turn', to });
+}
+
+/** The lowest range that holds a reading with some room. */
+function rangeFor(amps: number): RangeA {
+  return RANGES_A.find((full) => amps < 0.92 * full) ?? 100;
+}
+
+/** Both probes in one hand, the highest range first so that the needle is spared, and power on HIGH. */
+function begin(hands: Hands): void {
+  setRange(hands, 100);
+  hands.all({ type: 'selector.turn', to: 'high' }, { type: 'lead.take', lead: 'ammeter.1', grip: 'handle' });
+  hands.do({ type: 'lead.take', lead: 'ammeter.2', grip: 'handle' });
+}
+
+function end(hands: Hands): void {
+  hands.all({ type: 'lead.holster', lead: 'ammeter.1' }, { type: 'lead.holster', lead: 'ammeter.2' });
+  hands.do({ type: 'selector.turn', to: 'off' });
+}
+
+/** Puts the probes on two bars and reads on the range that suits. */
+function put(hands: Hands, first: number, second: number): number {
+  hands.do({ type: 'lead.touch', lead: 'ammeter.1', place: barPlace(first) });
+  hands.do({ type: 'lead.touch', lead: 'ammeter.2', place: barPlace(second) });
+  return readAmps(hands);
+}
+
+function lift(hands: Hands): void {
+  hands.all({ type: 'lead.lift', lead: 'ammeter.1' }, { type: 'lead.lift', lead: 'ammeter.2' });
+}
+
+/** Reads at every bar, the armature turned under the probes; a bar that drives the needle over gets a higher range. */
+function pass(hands: Hands, write: (amps: Amps, rangeA: RangeA) => SheetLine): Amps[] {
+  const bars = hands.job.armature.bars;
+  const readings: Amps[] = [];
+  for (let turned = 0; turned < bars; turned += 1) {
+    if (turned > 0) hands.nextBar();
+    hands.keepCool();
+    const amps = { bar: barUnder(hands), readingA: readSpared(hands) };
+    readings.push(amps);
+    hands.do({ type: 'sheet.write', line: write(amps, hands.see().rangeA) });
+  }
+  return readings;
+}
+
+/** A needle on its stop is taken to the next range at once. */
+function readSpared(hands: Hands): number {
+  let reading = readAmps(hands);
+  while (hands.see().needle.pegged) {
+    const higher = RANGES_A.find((full) => full > hands.see().rangeA);
+    if (higher === undefined) return reading;
+    hands.all({ type: 'lead.lift', lead: 'ammeter.2' });
+    setRange(hands, higher);
+    reading = readAmps(hands);
+  }
+  return reading;
+}
+
+function barUnder(hands: Hands): number {
+  return Number(hands.see().leads['ammeter.1'].touches!.split(':')[1]);
+}
+
+/** Steps the second probe away from the first, bar by bar, and finds the spacing with the largest reading. */
+function largestSpacing(hands: Hands): { spacing: number; readingA: number } {
+  const { bars } = hands.job.armature;
+  const first = hands.barAt(FRONT_DEG);
+  const widest = Math.floor((WIDEST_DEG * bars) / 360);
+  hands.do({ type: 'lead.touch', lead: 'ammeter.1', place: barPlace(first) });
+  let best = { spacing: 2, readingA: 0 };
+  for (let spacing = 2; spacing <= widest; spacing += 1) {
+    hands.do({ type: 'lead.touch', lead: 'ammeter.2', place: barPlace((first + spacing) % bars) });
+    const readingA = readAmps(hands);
+    if (readingA > best.readingA) best = { spacing, readingA };
+  }
+  lift(hands);
+  return best;
+}
+
+/** The spaced pass at the spacing with the largest reading. */
+export function spacedTest(hands: Hands, chalked: number): Amps[] {
+  const { bars } = hands.job.armature;
+  begin(hands);
+  const { spacing, readingA } = largestSpacing(hands);
+  swapRange(hands, readingA);
+  const first = hands.barAt(FRONT_DEG);
+  put(hands, first, (first + spacing) % bars);
+  const readings = pass(hands, lineOf('spaced', chalked, bars));
+  end(hands);
+  return readings;
+}
+
+/** The range is turned with a free hand while the probes are off the bars. */
+function swapRange(hands: Hands, readingA: number): void {
+  setRange(hands, rangeFor(readingA));
+}
+
+/** The neighbouring pass. */
+export function neighbourTest(hands: Hands, chalked: number): Amps[] {
+  const { bars, poles } = hands.job.armature;
+  begin(hands);
+  const first = hands.barAt((poles === 2 ? FRONT_DEG : BELOW_FRONT_DEG) - 180 / bars);
+  const readingA = put(hands, first, (first + 1) % bars);
+  lift(hands);
+  swapRange(hands, Math.max(readingA, usual(hands, first)));
+  put(hands, first, (first + 1) % bars);
+  const readings = pass(hands, lineOf('neighbour', chalked, bars));
+  end(hands);
+  return readings;
+}
+
+/** A second pair a few bars on, so that one bad pair does not decide the range. */
+function usual(hands: Hands, first: number): number {
+  const { bars } = hands.job.armature;
+  const readingA = put(hands, (first + 2) % bars, (first + 3) % bars);
+  lift(hands);
+  return readingA;
+}
+
+function lineOf(test: 'spaced' | 'neighbour', chalked: number, bars: number) {
+  return ({ bar, readingA }: Amps, rangeA: RangeA): SheetLine => ({
+    test,
+    count: (bar - chalked + bars) % bars,
+    readingA: Number(readingA.toPrecision(3)),
+    rangeA,
+  });
+}

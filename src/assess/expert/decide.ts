@@ -1,0 +1,168 @@
+import type { Disposition, Finding, FoundPlace, Verdict } from '../../bench/paper.ts';
+import type { Job } from '../../scenario/public/job.ts';
+import type { Amps, Notes } from './notes.ts';
+
+/**
+ * How someone who knows the trade reads a set of notes. A fallen reading is a finding, not a name: the strip tells a
+ * bridge or a short from an open coil or a bad joint, and two fallen pairs side by side point to the bar between them.
+ */
+
+/** Trade practice: readings of a healthy armature lie within 5 % of one another (references A11). */
+const STANDS_OUT = 0.05;
+/** A pair is as good as dead below this share of the others. */
+const DEAD = 0.8;
+/** Share of the bars that must look dirty before scattered readings are put down to dirt. */
+const DIRTY_SHARE = 0.5;
+
+function median(values: readonly number[]): number {
+  const sorted = [...values].sort((a, b) => a - b);
+  return sorted[Math.floor(sorted.length / 2)] ?? 0;
+}
+
+/** Deviation of each bar's reading from the middle of its own kind, by bar. */
+export function deviations(amps: readonly Amps[], job: Job): number[] {
+  const { bars, coilsPerSlot } = job.armature;
+  const byBar = new Map(amps.map(({ bar, readingA }) => [bar, readingA]));
+  return Array.from({ length: bars }, (_, bar) => {
+    const kind = amps.filter((one) => one.bar % coilsPerSlot === bar % coilsPerSlot);
+    const middle = median(kind.map(({ readingA }) => readingA));
+    const reading = byBar.get(bar);
+    return reading === undefined || middle === 0 ? 0 : reading / middle - 1;
+  });
+}
+
+/** Bars with a fallen pair on either side: the joint at that bar. */
+function joints(fall: readonly number[], depth: number): number[] {
+  const bars = fall.length;
+  return fall.flatMap((d, bar) => (d < -depth && fall[(bar - 1 + bars) % bars]! < -depth ? [bar] : []));
+}
+
+function lowest(fall: readonly number[], but: readonly number[]): number | null {
+  const left = fall
+    .map((d, bar) => ({ d, bar }))
+    .filter(({ d, bar }) => d < -STANDS_OUT && !but.includes(bar));
+  if (left.length === 0) return null;
+  return left.reduce((least, one) => (one.d < least.d ? one : least)).bar;
+}
+
+/** A coil joined the wrong way round raises as many readings as it lowers, none of them far. */
+function looksReversed(fall: readonly number[]): boolean {
+  const raised = fall.filter((d) => d > STANDS_OUT).length;
+  return raised >= 3 && Math.min(...fall) > -0.35;
+}
+
+/** Most readings thrown far to either side: two coils joined in a slot, which no pair of bars can be blamed for. */
+function looksCoilToCoil(fall: readonly number[]): boolean {
+  return fall.filter((d) => Math.abs(d) > 0.15).length > fall.length / 2;
+}
+
+interface Reader {
+  readonly fall: readonly number[];
+  readonly pulls: boolean;
+  readonly job: Job;
+  readonly notes: Notes;
+  pair(bar: number): FoundPlace;
+  bar(bar: number): FoundPlace;
+}
+
+/** What the strip's pull means, with the joints already spoken for left out. */
+function whyItPulls({ fall, pair }: Reader, spoken: readonly number[]): Finding[] {
+  if (looksReversed(fall)) return [{ condition: 'reversed', place: pair(lowest(fall, spoken) ?? 0) }];
+  if (looksCoilToCoil(fall)) return [{ condition: 'shortedCoil', place: { kind: 'somewhere' } }];
+  const at = lowest(fall, spoken);
+  return [{ condition: 'bridgedBars', place: at === null ? { kind: 'somewhere' } : pair(at) }];
+}
+
+/** A fallen pair that nothing else explains: the coil is open, or one of its ends is off its riser. */
+function whyItFalls(reader: Reader, spoken: readonly number[]): Finding[] {
+  const at = lowest(reader.fall, spoken);
+  if (at === null) return [];
+  const thrown = reader.notes.looks.filter(({ sees }) => sees.includes('solderThrown'));
+  const risers = thrown.map(({ place }) => Number(place.split(':')[1]));
+  const condition = coilsAt(at, reader).some((bar) => risers.includes(bar)) ? 'badRiserJoint' : 'openCoil';
+  return [{ condition, place: reader.pair(at) }];
+}
+
+/** Bars where the coils of a fallen pair start; on a wave winding the pair is made of as many coils as pole pairs. */
+function coilsAt(pair: number, { fall, job }: Reader): number[] {
+  const { bars, winding } = job.armature;
+  if (winding === 'lap') return [pair, (pair + 1) % bars];
+  const others = fall.flatMap((d, bar) => (d < -STANDS_OUT && bar !== pair ? [bar] : []));
+  return [pair, ...others].flatMap((bar) => [bar, (bar + 1) % bars]);
+}
+
+/**
+ * A coil that ends at a dead bar lies in other pairs too: on a wave winding one pole pair further round, give or take
+ * a bar. Such a pair is spoken for.
+ */
+function besideJoint(fall: readonly number[], bar: number, { armature }: Job): number[] {
+  const { bars, poles, winding } = armature;
+  if (winding === 'lap' || fall[bar]! > -DEAD) return [];
+  const apart = bars / (poles / 2);
+  return fall.flatMap((_, pair) => {
+    const steps = (pair + 0.5 - bar + bars) % bars;
+    const off = Math.abs(steps - Math.round(steps / apart) * apart);
+    return off <= 1.5 && Math.round(steps / apart) % (poles / 2) !== 0 ? [pair] : [];
+  });
+}
+
+function windingFindings(reader: Reader): Finding[] {
+  const { fall, pulls, bar, job } = reader;
+  const bad = joints(fall, pulls ? DEAD : STANDS_OUT);
+  const spoken = bad.flatMap((one) => [
+    one,
+    (one - 1 + fall.length) % fall.length,
+    ...besideJoint(fall, one, job),
+  ]);
+  const found: Finding[] = bad.map((one) => ({ condition: 'badRiserJoint', place: bar(one) }));
+  return [...found, ...(pulls ? whyItPulls(reader, spoken) : whyItFalls(reader, spoken))];
+}
+
+function isDirty(notes: Notes, job: Job): boolean {
+  const dirty = notes.looks.filter(({ place, sees }) => place.startsWith('bar:') && sees.includes('dirt'));
+  return dirty.length > DIRTY_SHARE * job.armature.bars;
+}
+
+/** The heaviest remedy any finding calls for. */
+function dispositionOf(findings: readonly Finding[]): Disposition {
+  const conditions = findings.map(({ condition }) => condition);
+  if (conditions.some((c) => c === 'grounded' || c === 'openCoil' || c === 'reversed')) return 'winder';
+  if (conditions.includes('badRiserJoint')) return 'resolder';
+  return conditions.includes('sound') ? 'service' : 'cleanAndRetest';
+}
+
+/** The verdict on one armature from the notes alone. */
+export function decide(notes: Notes, job: Job, chalked: number): Verdict {
+  const { bars } = job.armature;
+  const count = (bar: number) => (bar - chalked + bars) % bars;
+  const reader: Reader = {
+    fall: deviations(notes.neighbour, job),
+    pulls: notes.strip.some(({ pull }) => pull > 0),
+    job,
+    notes,
+    pair: (bar) => ({ kind: 'pair', count: count(bar) }),
+    bar: (bar) => ({ kind: 'bar', count: count(bar) }),
+  };
+  const dirty = isDirty(notes, job);
+  const grounded: Finding[] =
+    (notes.lit?.length ?? 0) > 0 ? [{ condition: 'grounded', place: { kind: 'somewhere' } }] : [];
+  const winding: Finding[] = dirty
+    ? [{ condition: 'bridgedBars', place: { kind: 'somewhere' } }]
+    : windingFindings(reader);
+  const findings = [...grounded, ...winding];
+  const all: Finding[] =
+    findings.length > 0 ? findings : [{ condition: 'sound', place: { kind: 'somewhere' } }];
+  return {
+    part: 'armature',
+    findings: all,
+    disposition: dispositionOf(all),
+    sure: 0.9,
+    because: because(notes),
+  };
+}
+
+function because(notes: Notes): string {
+  const lamp = notes.lit === null ? 'not used' : notes.lit.length > 0 ? 'lit' : 'dark';
+  const strip = notes.strip.some(({ pull }) => pull > 0) ? 'pulled' : 'still';
+  return `readings of ${notes.neighbour.length} pairs, lamp ${lamp}, strip ${strip}`;
+}
