@@ -1,7 +1,7 @@
 import type { Marks } from '../assess/mark.ts';
 import type { Attempt } from '../attempt/entry.ts';
 import type { SheetLine, Verdict } from '../bench/paper.ts';
-import type { BenchPort } from '../bench/port.ts';
+import type { BenchPort, Breach } from '../bench/port.ts';
 import type { Job } from '../scenario/public/job.ts';
 import type { Issue, Parsed } from '../scenario/scenario.ts';
 import type { MountScene } from './apprentice/bench/mountScene.ts';
@@ -67,6 +67,13 @@ export interface OpenBench {
   readonly verdict: Verdict | null;
   readonly mountScene: MountScene;
   readonly setMuted: (muted: boolean) => void;
+  /** Calls back with one caption per sound, muted or not; returns the way to stop. */
+  readonly captions: (listener: (line: string) => void) => () => void;
+  /**
+   * Calls back with breaches that come about by time alone (left on, overheated), which no act reports; returns the
+   * way to stop. Shown in practice only.
+   */
+  readonly overhear: (listener: (breach: Breach) => void) => () => void;
   /** Called once when the learner leaves the bench; the attempt stays and can be resumed. */
   readonly close: () => void;
 }

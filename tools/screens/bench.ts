@@ -48,6 +48,8 @@ export function handMadeBench(job: Job): OpenBench {
       return () => picture.remove();
     },
     setMuted: () => {},
+    captions: () => () => {},
+    overhear: () => () => {},
     close: () => {},
   };
 }

@@ -2,8 +2,9 @@ import { render } from 'preact';
 import { App } from '../../src/screens/App.tsx';
 import { FIRST_SETTINGS, type Settings } from '../../src/screens/shell.ts';
 import { handMadeDesk } from './desk.ts';
+import { realDesk } from './realDesk.ts';
 
-/** `?mode=`, `?settings=JSON`, `?bad` choose what is shown; see desk.ts for the data. */
+/** `?settings=JSON`, `?bad` and `?real` choose what is shown; see desk.ts for the hand-made data. */
 const asked = new URLSearchParams(location.search);
 const settings: Settings = { ...FIRST_SETTINGS, ...JSON.parse(asked.get('settings') ?? '{}') };
 const problems = asked.has('bad')
@@ -19,6 +20,6 @@ const problems = asked.has('bad')
   : [];
 
 render(
-  <App desk={handMadeDesk()} settings={settings} problems={problems} />,
+  <App desk={asked.has('real') ? realDesk() : handMadeDesk()} settings={settings} problems={problems} />,
   document.getElementById('app') as HTMLElement,
 );

@@ -45,6 +45,8 @@ function Opened({ bench, attemptId, context }: OpenedProps) {
       written={bench.written}
       verdict={bench.verdict}
       mountScene={bench.mountScene}
+      captions={bench.captions}
+      overhear={bench.overhear}
       vocabulary={settings.vocabulary}
       still={settings.motion === 'still'}
       muted={settings.muted}

@@ -64,8 +64,8 @@ export function JobCardPage(props: JobCardProps) {
 function CardHead(props: { readonly job: Job }) {
   return (
     <header class="card-head">
-      <p class="card-workshop">{props.job.workshop}</p>
       <p class="card-kind">Job card</p>
+      <p class="card-workshop">{props.job.workshop}</p>
       <h1 id="card-unit">{props.job.card.unit}</h1>
     </header>
   );

@@ -1,4 +1,3 @@
-import type { Clue } from '../../bench/observation.ts';
 import type { Condition, Disposition, FoundPlace, TestKind } from '../../bench/paper.ts';
 import type { Mode } from '../../bench/port.ts';
 
@@ -35,10 +34,15 @@ const BRITISH: readonly (readonly [RegExp, string])[] = [
   [/\bBar\b/g, 'Segment'],
 ];
 
+const AMERICAN: readonly (readonly [RegExp, string])[] = [
+  [/\bdynamo\b/g, 'generator'],
+  [/\bDynamo\b/g, 'Generator'],
+];
+
 /** Sentences from the bench are written with the code's words; this puts them into the usage the reader chose. */
 export function spoken(text: string, vocabulary: Vocabulary): string {
-  if (vocabulary === 'american') return text;
-  return BRITISH.reduce((said, [from, to]) => said.replace(from, to), text);
+  const swaps = vocabulary === 'british' ? BRITISH : AMERICAN;
+  return swaps.reduce((said, [from, to]) => said.replace(from, to), text);
 }
 
 const CONDITION_WORDS: Readonly<Record<Condition, readonly [short: string, meaning: string]>> = {
@@ -114,24 +118,6 @@ export function mainsWords(mains: keyof typeof MAINS_WORDS): string {
   return MAINS_WORDS[mains];
 }
 
-const CLUE_WORDS: Readonly<Record<Clue, string>> = {
-  brightSolder: 'bright, even solder',
-  solderThrown: 'solder thrown outwards',
-  burntBarEdge: 'a burnt bar edge',
-  metalAcrossMica: 'metal lying across the mica',
-  carbonAcrossMica: 'carbon lying across the mica',
-  charredInsulation: 'charred insulation',
-  rubbedCore: 'a rubbed core',
-  dirt: 'dirt',
-  wornSurface: 'a worn surface',
-  looseRivet: 'a loose rivet',
-  brokenPigtail: 'a broken pigtail',
-};
-
-export function clueWords(clue: Clue, vocabulary: Vocabulary): string {
-  return spoken(CLUE_WORDS[clue], vocabulary);
-}
-
 const SURE_STEPS: readonly (readonly [upTo: number, words: string])[] = [
   [0.1, 'a guess'],
   [0.35, 'more doubt than belief'],
@@ -148,14 +134,19 @@ export function sureWords(sure: number): string {
 
 export function foundPlaceWords(place: FoundPlace, bars: number, vocabulary: Vocabulary): string {
   if (place.kind === 'somewhere') return 'no place named';
-  const bar = term('bar', vocabulary);
-  if (place.kind === 'bar') return `${bar} ${countWords(place.count)}`;
-  return `between ${term('bars', vocabulary)} ${countWords(place.count)} and ${countWords((place.count + 1) % bars)}`;
+  if (place.kind === 'bar') return spoken(countPhrase(place.count), vocabulary);
+  const next = countPhrase((place.count + 1) % bars);
+  return spoken(`between ${countPhrase(place.count)} and ${next}`, vocabulary);
 }
 
-/** A bar as the learner counts it: the chalked one is 0. */
+/** A bar as the learner counts it, short enough for a table: the chalked one is 0. */
 export function countWords(count: number): string {
   return count === 0 ? 'chalk' : `chalk + ${count}`;
+}
+
+/** The same in a sentence. */
+export function countPhrase(count: number): string {
+  return count === 0 ? 'the chalked bar' : `bar ${count} on from the chalk`;
 }
 
 export function capital(text: string): string {

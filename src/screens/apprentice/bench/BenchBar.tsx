@@ -36,9 +36,11 @@ export function BenchBar(props: BenchBarProps) {
         <Button kind="quiet" onPress={props.onSettings}>
           Settings
         </Button>
-        <Button kind="quiet" onPress={props.onPause}>
-          Pause
-        </Button>
+        {job.mode === 'assessed' ? null : (
+          <Button kind="quiet" onPress={props.onPause}>
+            Pause
+          </Button>
+        )}
         <Button kind="quiet" onPress={props.onLeave}>
           Leave
         </Button>

@@ -1,7 +1,7 @@
-import { useEffect, useRef, useState } from 'preact/hooks';
+import { useEffect, useState } from 'preact/hooks';
 import type { Action } from '../../../bench/action.ts';
 import type { SheetLine, Verdict } from '../../../bench/paper.ts';
-import type { BenchPort } from '../../../bench/port.ts';
+import type { BenchPort, Breach } from '../../../bench/port.ts';
 import type { Job } from '../../../scenario/public/job.ts';
 import type { Vocabulary } from '../../shared/words.ts';
 import { BenchBar } from './BenchBar.tsx';
@@ -20,6 +20,10 @@ export interface BenchPageProps {
   readonly written: readonly SheetLine[];
   readonly verdict: Verdict | null;
   readonly mountScene: MountScene;
+  /** Calls back with one caption per sound; returns the way to stop. */
+  readonly captions: (listener: (line: string) => void) => () => void;
+  /** Calls back with breaches that come about by time alone; returns the way to stop. */
+  readonly overhear: (listener: (breach: Breach) => void) => () => void;
   readonly vocabulary: Vocabulary;
   readonly still: boolean;
   readonly muted: boolean;
@@ -36,18 +40,17 @@ export interface BenchPageProps {
 export function BenchPage(props: BenchPageProps) {
   const { job } = props;
   const paper = usePaper(props);
-  const bench = useBench(props.port, job.mode, paper.note);
+  const bench = useBench(props, paper.note);
   const [leaf, setLeaf] = useState<Leaf>('sheet');
   const [question, setQuestion] = useState<Question>(null);
   const lead = useLeadInUse(bench.seen);
-  const clip = useRef<HTMLElement>(null);
+  const [noteAsked, setNoteAsked] = useState(0);
+  const toBench = () => document.querySelector<HTMLElement>('.bench-picture')?.focus();
   usePausedWhileHidden(props, setQuestion);
   const write = (line: SheetLine) => bench.port.send({ type: 'sheet.write', line }).kind === 'done';
   const toNote = () => {
     setLeaf('sheet');
-    requestAnimationFrame(() =>
-      clip.current?.querySelector<HTMLElement>('.entry input, .entry select')?.focus(),
-    );
+    setNoteAsked((asked) => asked + 1);
   };
   return (
     <div class="bench-page">
@@ -62,7 +65,6 @@ export function BenchPage(props: BenchPageProps) {
           onKeys={() => setQuestion('keys')}
         />
         <Clipboard
-          paperRef={clip}
           leaf={leaf}
           onLeaf={setLeaf}
           job={job}
@@ -70,6 +72,8 @@ export function BenchPage(props: BenchPageProps) {
           lines={paper.lines}
           verdict={paper.verdict}
           vocabulary={props.vocabulary}
+          noteAsked={noteAsked}
+          onNoted={toBench}
           onWrite={write}
           onVerdict={(verdict) => void bench.port.send({ type: 'verdict.write', verdict })}
           onHandIn={() => setQuestion('handIn')}

@@ -3,10 +3,8 @@ import type { LeadId } from '../../../bench/places.ts';
 import { Notice } from '../../shared/Notice.tsx';
 import { spoken } from '../../shared/words.ts';
 import type { BenchPageProps } from './BenchPage.tsx';
-import { captions } from './captions.ts';
 import { wishOf } from './keys.ts';
-import { Spoken } from './Spoken.tsx';
-import { senses } from './senses.ts';
+import { Senses } from './Senses.tsx';
 import { WordsPanel } from './twin/WordsPanel.tsx';
 import type { BenchView as Bench } from './useBench.ts';
 
@@ -20,8 +18,7 @@ export interface BenchViewProps extends BenchPageProps {
 
 /** Picture of the bench, what the bench says, what there is to see and hear in words, and the panel of keys and words. */
 export function BenchView(props: BenchViewProps) {
-  const { bench, job, vocabulary } = props;
-  const said = senses(bench.seen, job.armature).map((line) => spoken(line, vocabulary));
+  const { bench, vocabulary } = props;
   return (
     <section class="bench-side" aria-label="Bench">
       <div class="bench-stage">
@@ -34,17 +31,7 @@ export function BenchView(props: BenchViewProps) {
           ))}
         </div>
       </div>
-      <div class="bench-senses">
-        <p class="sense-seen">{said.join(' ')}</p>
-        <p class="sense-heard">
-          <span class="sense-mark" aria-hidden="true">
-            ♪
-          </span>
-          <span class="visually-hidden">Heard: </span>
-          {captions(bench.seen)}
-        </p>
-      </div>
-      <Spoken lines={[...said, captions(bench.seen)]} settled={bench.seen.needle.atRest} />
+      <Senses {...props} />
       <Words {...props} />
     </section>
   );

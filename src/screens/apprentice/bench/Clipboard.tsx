@@ -1,4 +1,4 @@
-import type { ComponentChildren, RefObject } from 'preact';
+import type { ComponentChildren } from 'preact';
 import type { Verdict } from '../../../bench/paper.ts';
 import { Cautions } from '../../shared/Cautions.tsx';
 import { mainsWords, spoken, testWords } from '../../shared/words.ts';
@@ -13,7 +13,6 @@ const LEAVES: readonly (readonly [Leaf, string])[] = [
 ];
 
 export interface ClipboardProps extends TestSheetProps {
-  readonly paperRef: RefObject<HTMLElement | null>;
   readonly leaf: Leaf;
   readonly onLeaf: (leaf: Leaf) => void;
   readonly verdict: Verdict | null;
@@ -24,7 +23,7 @@ export interface ClipboardProps extends TestSheetProps {
 /** The papers of the job, one in front at a time; what is half written on the others stays. */
 export function Clipboard(props: ClipboardProps) {
   return (
-    <aside class="clip" ref={props.paperRef} aria-label="Papers">
+    <aside class="clip" aria-label="Papers">
       <div
         class="leaf-tabs"
         role="tablist"

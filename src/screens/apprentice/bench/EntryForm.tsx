@@ -1,11 +1,10 @@
 import { useState } from 'preact/hooks';
-import { RANGES_A, type RangeA } from '../../../bench/action.ts';
 import type { TestKind } from '../../../bench/paper.ts';
 import { Button } from '../../shared/Button.tsx';
-import { RadioField, SelectField, TextField } from '../../shared/Field.tsx';
-import { countWords, testWords } from '../../shared/words.ts';
-import { nearestReading } from './scale.ts';
-import { type AtHand, type EntryDraft, prefill, toLine } from './sheetEntry.ts';
+import { SelectField, TextField } from '../../shared/Field.tsx';
+import { countWords, spoken, testWords } from '../../shared/words.ts';
+import { ResultField } from './ResultField.tsx';
+import { type AtHand, type EntryDraft, prefill, standing, toLine } from './sheetEntry.ts';
 import type { TestSheetProps } from './TestSheet.tsx';
 
 export interface EntryFormProps extends TestSheetProps {
@@ -16,14 +15,14 @@ export interface EntryFormProps extends TestSheetProps {
 
 /** One line being written; test and bar can be carried over from the bench, the result is the learner's own. */
 export function EntryForm(props: EntryFormProps) {
-  const { draft, onDraft, at, job, seen, vocabulary } = props;
-  const [problem, setProblem] = useState<string | undefined>();
+  const { draft, onDraft, at, job, seen } = props;
+  const [problem, setProblem] = useState<string | null>(null);
   const change = (part: Partial<EntryDraft>) => onDraft({ ...draft, ...part });
-  const write = (from: EntryDraft) => {
-    const written = toLine(from);
-    setProblem(written.ok ? undefined : written.sentence);
-    if (written.ok && props.onWrite(written.line))
-      onDraft({ ...from, reading: '', lamp: '', strip: '', remark: '' });
+  const write = () => {
+    const written = toLine(draft);
+    setProblem(written.ok ? null : written.sentence);
+    if (!written.ok || !props.onWrite(written.line)) return;
+    onDraft({ ...draft, reading: '', lamp: '', strip: '', remark: '' });
   };
   return (
     <form
@@ -31,25 +30,26 @@ export function EntryForm(props: EntryFormProps) {
       aria-label="Write a line"
       onSubmit={(event) => {
         event.preventDefault();
-        write(draft);
+        write();
       }}
     >
+      <TestField {...props} change={change} />
       <div class="entry-row">
-        <SelectField<TestKind>
-          label="Test"
-          value={draft.test}
-          options={job.tests.map((test) => ({ value: test, label: testWords(test, vocabulary) }))}
-          onChange={(test) => change({ test })}
-        />
         <TextField
-          label="Counted from the chalk"
+          label="From the chalk"
           value={draft.count}
           inputMode="numeric"
           onInput={(count) => change({ count })}
         />
+        <ResultField draft={draft} change={change} guided={job.mode === 'guided'} seen={seen} />
       </div>
-      <ResultField draft={draft} change={change} guided={job.mode === 'guided'} seen={seen} />
-      <TextField label="Remark" value={draft.remark} onInput={(remark) => change({ remark })} />
+      <div data-first={draft.test === 'look' ? true : undefined}>
+        <TextField
+          label={draft.test === 'look' ? 'What you saw' : 'Remark'}
+          value={draft.remark}
+          onInput={(remark) => change({ remark })}
+        />
+      </div>
       {problem ? (
         <p class="field-problem" role="alert">
           {problem}
@@ -61,77 +61,38 @@ export function EntryForm(props: EntryFormProps) {
         </button>
         {at ? <Button onPress={() => onDraft(prefill(draft, at, seen))}>{carryWords(at)}</Button> : null}
       </div>
-      {seen.chalkedBar === null ? (
-        <p class="field-hint">
-          No bar is chalked yet. Without a mark a reading has no place to be counted from.
-        </p>
-      ) : null}
+      <ChalkHint {...props} />
     </form>
   );
 }
 
-function carryWords(at: AtHand): string {
-  return at.count === null ? 'Use the test on the bench' : `Use the bench: ${countWords(at.count)}`;
-}
-
-interface ResultFieldProps extends Pick<EntryFormProps, 'draft' | 'seen'> {
-  readonly change: (part: Partial<EntryDraft>) => void;
-  readonly guided: boolean;
-}
-
-function ResultField({ draft, change, guided, seen }: ResultFieldProps) {
-  if (draft.test === 'ground') {
-    return (
-      <RadioField
-        label="The lamp was"
-        value={draft.lamp}
-        options={[
-          { value: 'dark', label: 'dark' },
-          { value: 'dim', label: 'dim' },
-          { value: 'lit', label: 'lit' },
-        ]}
-        onChange={(lamp) => change({ lamp })}
-      />
-    );
-  }
-  if (draft.test === 'strip') {
-    return (
-      <RadioField
-        label="The strip was"
-        value={draft.strip}
-        options={[
-          { value: 'still', label: 'still' },
-          { value: 'pulled', label: 'pulled' },
-          { value: 'buzzing', label: 'buzzing' },
-        ]}
-        onChange={(strip) => change({ strip })}
-      />
-    );
-  }
-  if (draft.test === 'look') return null;
+/** The test the line belongs to; each choice says how far that test has got on the sheet. */
+function TestField(props: EntryFormProps & { readonly change: (part: Partial<EntryDraft>) => void }) {
+  const { job, lines, vocabulary, draft } = props;
+  const got = (test: TestKind) => {
+    const latest = standing(lines, test);
+    const counted = latest.size - (latest.has(null) ? 1 : 0);
+    return test === 'look' ? `${latest.size} written` : `${counted} of ${job.armature.bars}`;
+  };
   return (
-    <div class="entry-row">
-      <TextField
-        label="Needle at"
-        unit="A"
-        inputMode="decimal"
-        value={draft.reading}
-        onInput={(reading) => change({ reading })}
-      />
-      <SelectField
-        label="On the range"
-        value={String(draft.rangeA)}
-        options={RANGES_A.map((range) => ({ value: String(range), label: `${range} A` }))}
-        onChange={(range) => change({ rangeA: Number(range) as RangeA })}
-      />
-      {guided && seen.needle.atRest && !seen.needle.pegged ? (
-        <Button
-          kind="quiet"
-          onPress={() => change({ reading: String(nearestReading(seen)), rangeA: seen.rangeA })}
-        >
-          Read it for me
-        </Button>
-      ) : null}
-    </div>
+    <SelectField<TestKind>
+      label="Test"
+      value={draft.test}
+      options={job.tests.map((test) => ({
+        value: test,
+        label: `${testWords(test, vocabulary)} (${got(test)})`,
+      }))}
+      onChange={(test) => props.change({ test })}
+    />
   );
+}
+
+function ChalkHint({ seen, vocabulary }: EntryFormProps) {
+  if (seen.chalkedBar !== null) return null;
+  const hint = 'No bar is chalked yet: without a mark a reading has no place to be counted from.';
+  return <p class="field-hint">{spoken(hint, vocabulary)}</p>;
+}
+
+function carryWords(at: AtHand): string {
+  return at.count === null ? 'As on the bench' : `As on the bench: ${countWords(at.count)}`;
 }

@@ -28,15 +28,16 @@ export function SheetTable(props: SheetTableProps) {
         <tr>
           <th scope="col">From chalk</th>
           <th scope="col">{testResultWords(test)}</th>
-          <th scope="col">Remark</th>
+          {test === 'look' ? null : <th scope="col">Remark</th>}
         </tr>
       </thead>
       <tbody>
-        {whole ? <Row head="whole part" line={whole} bars={bars} /> : null}
+        {whole ? <Row head="whole part" test={test} line={whole} bars={bars} /> : null}
         {[...counts, ...beyond].map((count) => (
           <Row
             key={count}
             head={countWords(count)}
+            test={test}
             line={latest.get(count)}
             bars={bars}
             onPick={() => props.onPick(count)}
@@ -49,12 +50,13 @@ export function SheetTable(props: SheetTableProps) {
 
 interface RowProps {
   readonly head: string;
+  readonly test: TestKind;
   readonly line: SheetLine | undefined;
   readonly bars: number;
   readonly onPick?: () => void;
 }
 
-function Row({ head, line, bars, onPick }: RowProps) {
+function Row({ head, test, line, bars, onPick }: RowProps) {
   const odd = line ? doubt(line, bars) : null;
   return (
     <tr class={line ? 'row-written' : 'row-empty'}>
@@ -67,19 +69,26 @@ function Row({ head, line, bars, onPick }: RowProps) {
           head
         )}
       </th>
-      <td>{line ? resultWords(line) : <span class="row-none">not yet</span>}</td>
-      <td>
-        {line?.remark}
-        {odd ? <span class="row-odd">⚠ {odd}</span> : null}
-      </td>
+      <td>{line ? <Result line={line} /> : <span class="row-none">not yet</span>}</td>
+      {test === 'look' ? null : (
+        <td>
+          {line?.remark}
+          {odd ? <span class="row-odd">⚠ {odd}</span> : null}
+        </td>
+      )}
     </tr>
   );
 }
 
-/** The result of a line as it stands on the sheet. */
-export function resultWords(line: SheetLine): string {
+/** The result of a line as it stands on the sheet; a look has nothing but its remark. */
+function Result({ line }: { readonly line: SheetLine }) {
   if (line.readingA !== undefined) {
-    return line.rangeA === undefined ? `${line.readingA} A` : `${line.readingA} A on ${line.rangeA} A`;
+    return (
+      <>
+        {line.readingA} A
+        {line.rangeA === undefined ? null : <small class="row-range"> on {line.rangeA}</small>}
+      </>
+    );
   }
-  return line.lamp ?? line.strip ?? (line.remark ? 'see remark' : '');
+  return <>{line.lamp ?? line.strip ?? (line.test === 'look' ? line.remark : 'see remark')}</>;
 }

@@ -1,41 +1,57 @@
-import { useState } from 'preact/hooks';
+import { useEffect, useRef, useState } from 'preact/hooks';
 import type { Observation } from '../../../bench/observation.ts';
-import type { SheetLine, TestKind } from '../../../bench/paper.ts';
+import type { SheetLine } from '../../../bench/paper.ts';
 import type { Job } from '../../../scenario/public/job.ts';
-import { SelectField } from '../../shared/Field.tsx';
-import { testWords, type Vocabulary } from '../../shared/words.ts';
+import type { Vocabulary } from '../../shared/words.ts';
 import { EntryForm } from './EntryForm.tsx';
 import { SheetTable } from './SheetTable.tsx';
-import { atHand, EMPTY_DRAFT, type EntryDraft } from './sheetEntry.ts';
+import { atHand, EMPTY_DRAFT, type EntryDraft, prefill } from './sheetEntry.ts';
 
 export interface TestSheetProps {
   readonly job: Job;
   readonly seen: Observation;
   readonly lines: readonly SheetLine[];
   readonly vocabulary: Vocabulary;
+  /** Rises by one each time the learner asks from the bench to write down what is there. */
+  readonly noteAsked: number;
+  /** A line asked for from the bench has been written: the hands go back to it. */
+  readonly onNoted: () => void;
   readonly onWrite: (line: SheetLine) => boolean;
 }
 
 /** The learner's own test sheet: the line being written, and what stands on the sheet for the test in view. */
 export function TestSheet(props: TestSheetProps) {
-  const { job, seen, vocabulary } = props;
-  const first = job.tests[0] ?? 'look';
-  const [draft, setDraft] = useState<EntryDraft>({ ...EMPTY_DRAFT, test: first, rangeA: seen.rangeA });
+  const { job, seen, noteAsked } = props;
+  const [draft, setDraft] = useState<EntryDraft>(() => ({
+    ...EMPTY_DRAFT,
+    test: job.tests[0] ?? 'look',
+    rangeA: seen.rangeA,
+  }));
+  const form = useRef<HTMLDivElement>(null);
+  const fromBench = useRef(false);
   const at = atHand(seen, job.armature);
+  useEffect(() => {
+    if (noteAsked === 0) return;
+    if (at) setDraft((before) => prefill(before, at, seen));
+    fromBench.current = true;
+    requestAnimationFrame(() => form.current?.querySelector<HTMLElement>('[data-first] input')?.focus());
+  }, [noteAsked]);
+  const write = (line: SheetLine) => {
+    const written = props.onWrite(line);
+    if (written && fromBench.current) {
+      fromBench.current = false;
+      props.onNoted();
+    }
+    return written;
+  };
   return (
-    <div class="sheet">
-      <EntryForm {...props} draft={draft} onDraft={setDraft} at={at} />
-      <SelectField<TestKind>
-        label="What stands on the sheet for"
-        value={draft.test}
-        options={job.tests.map((test) => ({ value: test, label: testWords(test, vocabulary) }))}
-        onChange={(test) => setDraft({ ...draft, test })}
-      />
+    <div class="sheet" ref={form}>
+      <EntryForm {...props} onWrite={write} draft={draft} onDraft={setDraft} at={at} />
       <SheetTable
         test={draft.test}
         lines={props.lines}
         bars={job.armature.bars}
-        vocabulary={vocabulary}
+        vocabulary={props.vocabulary}
         onPick={(count) => setDraft({ ...draft, count: String(count) })}
       />
     </div>

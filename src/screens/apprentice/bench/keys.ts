@@ -1,8 +1,8 @@
 import { type Action, RANGES_A, type Selector } from '../../../bench/action.ts';
-import { type CommutatorGeometry, STRIP_ARC_DEG } from '../../../bench/geometry.ts';
+import { barAt, type CommutatorGeometry, REACH_CENTRE_DEG, STRIP_ARC_DEG } from '../../../bench/geometry.ts';
 import type { Observation } from '../../../bench/observation.ts';
 import { barOf, barPlace, LEAD_IDS, type LeadId, type Place, partner } from '../../../bench/places.ts';
-import { reachableBars } from './places.ts';
+import { STRIP_STEP_DEG, USUAL_STRIP_MM } from '../../../bench/touchables.ts';
 
 /** What a key at the bench asks for. */
 export type Wish =
@@ -28,19 +28,21 @@ export interface Press {
 export const KEY_LIST: readonly (readonly [keys: string, does: string])[] = [
   ['← →', 'turn the armature by one bar, top away from you or towards you'],
   ['Shift ← →', 'turn it by 5°'],
-  ['G', 'take hold of the armature, or let go'],
+  ['G', 'lay a hand on the armature, or let go'],
   ['O, L, H', 'selector to off, low, high'],
   ['− +', 'ammeter range down or up'],
   ['1, 2', 'take ammeter probe 1 or 2 by its handle; make it the one in use'],
   ['3, 4', 'the same for lamp probe 1 or 2'],
-  ['↑ ↓', 'set the tip in use on the bar above or below'],
+  ['↑ ↓', 'set the tip in use on the next bar up or down the side facing you'],
   ['C, A', 'set the tip in use on the core, on the shaft'],
   ['P', 'tip to tip with its partner: proves the lamp'],
   ['U', 'lift the tip in use'],
   ['S', 'leave the ammeter probe in the holding stand'],
   ['B', 'lead in use back to its holster'],
   ['X', 'take the strip, or hang it up'],
-  ['[ ]', 'hold the strip 5° further round, either way'],
+  ['[ ]', 'hold the strip a step further round, either way'],
+  ['V', 'look through the lens at the riser nearest you'],
+  ['M', 'chalk the bar nearest you'],
   ['N', 'write down what you read'],
   ['?', 'this list'],
 ];
@@ -51,14 +53,21 @@ export function wishOf(press: Press, context: KeyContext): Wish | null {
   if (key === 'n') return { kind: 'note' };
   if (key === '?') return { kind: 'help' };
   if (/^[1-4]$/.test(key)) return takeWish(LEAD_IDS[Number(key) - 1]!, context.seen);
-  const action =
-    SELECTOR_KEYS[key] !== undefined
-      ? ({ type: 'selector.turn', to: SELECTOR_KEYS[key] } as const)
-      : (armatureKey(key, press.shift, context) ??
-        rangeKey(key, context.seen) ??
-        leadKey(key, context) ??
-        stripKey(key, context.seen));
+  const action = actOf(key, press.shift, context);
   return action && { kind: 'act', action };
+}
+
+function actOf(key: string, shift: boolean, context: KeyContext): Action | null {
+  const { seen } = context;
+  const to = SELECTOR_KEYS[key];
+  if (to !== undefined) return { type: 'selector.turn', to };
+  return (
+    armatureKey(key, shift, context) ??
+    rangeKey(key, seen) ??
+    leadKey(key, context) ??
+    stripKey(key, seen) ??
+    eyeKey(key, context)
+  );
 }
 
 const SELECTOR_KEYS: Readonly<Record<string, Selector>> = { o: 'off', l: 'low', h: 'high' };
@@ -98,27 +107,37 @@ function touchKey(key: string, lead: LeadId, context: KeyContext): Place | null 
   if (key === 'c') return 'core';
   if (key === 'a') return 'shaft';
   if (key === 'p') return `tip:${partner(lead)}`;
-  if (key === 'ArrowUp') return stepTip(lead, -1, context);
-  return key === 'ArrowDown' ? stepTip(lead, 1, context) : null;
+  if (key === 'ArrowUp') return nextBarFor(lead, -1, context);
+  return key === 'ArrowDown' ? nextBarFor(lead, 1, context) : null;
 }
 
-/** The bar next to the one touched, or the one nearest the person for a tip that touches none. */
-function stepTip(lead: LeadId, step: 1 | -1, { seen, geometry }: KeyContext): Place | null {
+/** The bar next to the one a tip touches, or the one nearest the person for a tip that touches none. */
+export function nextBarFor(lead: LeadId, step: 1 | -1, { seen, geometry }: Omit<KeyContext, 'lead'>): Place {
   const touched = seen.leads[lead].touches;
   const bar = touched === null ? null : barOf(touched);
-  if (bar !== null) return barPlace((bar + step + geometry.bars) % geometry.bars);
-  const nearest = reachableBars(seen, geometry)[0];
-  return nearest === undefined ? null : barPlace(nearest);
+  if (bar === null) return barPlace(nearestBar(seen, geometry));
+  return barPlace((bar + step + geometry.bars) % geometry.bars);
 }
 
-/** Height at which the strip is first held above the core, mm. */
-export const STRIP_HEIGHT_MM = 0.5;
+export function nearestBar(seen: Observation, geometry: CommutatorGeometry): number {
+  return barAt(geometry, REACH_CENTRE_DEG, seen.rotationDeg);
+}
+
+function eyeKey(key: string, { seen, geometry }: KeyContext): Action | null {
+  const bar = nearestBar(seen, geometry);
+  if (key === 'v') return { type: 'lens.look', place: `riser:${bar}` };
+  return key === 'm' ? { type: 'chalk.mark', bar } : null;
+}
 
 function stripKey(key: string, { strip }: Observation): Action | null {
   if (key === 'x') return { type: strip.at === 'rail' ? 'strip.take' : 'strip.hang' };
-  const step = key === ']' ? 5 : key === '[' ? -5 : 0;
+  const step = key === ']' ? STRIP_STEP_DEG : key === '[' ? -STRIP_STEP_DEG : 0;
   if (step === 0) return null;
-  const from = strip.angleDeg ?? (STRIP_ARC_DEG.from + STRIP_ARC_DEG.to) / 2 - step;
-  const angleDeg = Math.min(STRIP_ARC_DEG.to, Math.max(STRIP_ARC_DEG.from, from + step));
-  return { type: 'strip.hold', angleDeg, heightMm: strip.heightMm ?? STRIP_HEIGHT_MM };
+  const { from, to } = STRIP_ARC_DEG;
+  const angleDeg = strip.angleDeg === null ? (from + to) / 2 : strip.angleDeg + step;
+  return {
+    type: 'strip.hold',
+    angleDeg: Math.min(to, Math.max(from, angleDeg)),
+    heightMm: strip.heightMm ?? USUAL_STRIP_MM,
+  };
 }

@@ -1,7 +1,7 @@
 import { useEffect, useMemo, useRef, useState } from 'preact/hooks';
 import type { Action } from '../../../bench/action.ts';
 import type { Observation } from '../../../bench/observation.ts';
-import type { BenchPort, Mode, Outcome } from '../../../bench/port.ts';
+import type { BenchPort, Breach, Mode, Outcome } from '../../../bench/port.ts';
 
 /** Something the bench said to the learner. */
 export interface Remark {
@@ -23,30 +23,43 @@ export interface BenchView {
   readonly dismiss: (id: number) => void;
 }
 
-/** The bench as the page follows it. @param mode decides whether breaches are spoken of at all */
-export function useBench(port: BenchPort, mode: Mode, onDone: (action: Action) => void): BenchView {
+/** What the page's own bench is made from; the mode decides whether breaches are spoken of at all. */
+export interface Benched {
+  readonly port: BenchPort;
+  readonly job: { readonly mode: Mode };
+  readonly overhear: (listener: (breach: Breach) => void) => () => void;
+}
+
+/** The bench as the page follows it. @param onDone told of every act of the page or the picture that went through */
+export function useBench(
+  { port, job: { mode }, overhear }: Benched,
+  onDone: (action: Action) => void,
+): BenchView {
   const [seen, setSeen] = useState(() => port.look());
   const [remarks, setRemarks] = useState<readonly Remark[]>([]);
   const done = useRef(onDone);
   done.current = onDone;
   useFollowed(port, setSeen);
-  const own = useMemo<BenchPort>(() => {
-    let count = 0;
-    const hear = (outcome: Outcome) => {
-      const said = remarksOf(outcome, mode).map((remark) => ({ ...remark, id: count++ }));
-      setRemarks((before) => joined(before, said, outcome));
-    };
-    return {
+  const hear = useRef((_outcome: Outcome) => {});
+  const count = useRef(0);
+  hear.current = (outcome) => {
+    const said = remarksOf(outcome, mode).map((remark) => ({ ...remark, id: count.current++ }));
+    setRemarks((before) => joined(before, said, outcome));
+  };
+  useEffect(() => overhear((breach) => hear.current({ kind: 'done', breaches: [breach] })), [overhear]);
+  const own = useMemo<BenchPort>(
+    () => ({
       ...boundTo(port),
       send(action) {
         const outcome = port.send(action);
-        hear(outcome);
+        hear.current(outcome);
         setSeen(port.look());
         if (outcome.kind === 'done') done.current(action);
         return outcome;
       },
-    };
-  }, [port, mode]);
+    }),
+    [port],
+  );
   const dismiss = (id: number) => setRemarks((before) => before.filter((remark) => remark.id !== id));
   return { port: own, seen, remarks, dismiss };
 }

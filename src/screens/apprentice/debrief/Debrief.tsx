@@ -56,7 +56,7 @@ export function Debrief({ data, vocabulary, onExport }: DebriefProps) {
           vocabulary={vocabulary}
         />
       ))}
-      <LogList attempt={attempt} bars={job.armature.bars} vocabulary={vocabulary} shown={shown} />
+      <LogList attempt={attempt} geometry={job.armature} vocabulary={vocabulary} shown={shown} />
       <footer class="debrief-foot">
         <h2>Mind this</h2>
         <Cautions />

@@ -1,5 +1,8 @@
 import { useMemo } from 'preact/hooks';
 import type { Attempt, Entry, Sensed } from '../../../attempt/entry.ts';
+import { RANGES_A, type RangeA } from '../../../bench/action.ts';
+import type { CommutatorGeometry } from '../../../bench/geometry.ts';
+import { lampWords, needleWords } from '../../../bench/words.ts';
 import { actionWords, type Speaking } from '../../shared/actionWords.ts';
 import { clock } from '../../shared/time.ts';
 import { spoken, type Vocabulary } from '../../shared/words.ts';
@@ -7,15 +10,16 @@ import { chalkAt } from './chalk.ts';
 
 export interface LogListProps {
   readonly attempt: Attempt;
-  readonly bars: number;
+  readonly geometry: CommutatorGeometry;
   readonly vocabulary: Vocabulary;
   /** Entries brought to the fore by a mark. */
   readonly shown: readonly number[];
 }
 
 /** Everything that was done, move by move, with what eyes and ears had at that moment. */
-export function LogList({ attempt, bars, vocabulary, shown }: LogListProps) {
+export function LogList({ attempt, geometry, vocabulary, shown }: LogListProps) {
   const chalked = useMemo(() => chalkAt(attempt.entries), [attempt]);
+  const ranges = useMemo(() => rangeAt(attempt.entries), [attempt]);
   return (
     <section class="log" aria-labelledby="log-title">
       <h2 id="log-title">What you did, move by move</h2>
@@ -24,8 +28,13 @@ export function LogList({ attempt, bars, vocabulary, shown }: LogListProps) {
           <LogLine
             key={entry.n}
             entry={entry}
-            speaking={{ chalkedBar: chalked[at] ?? null, bars, vocabulary }}
-            rangeWords={sensedWords(entry.before)}
+            speaking={{
+              geometry,
+              chalkedBar: chalked[at] ?? null,
+              rotationDeg: entry.before.rotationDeg,
+              vocabulary,
+            }}
+            seen={sensedWords(entry.before, ranges[at]!)}
             marked={shown.includes(entry.n)}
           />
         ))}
@@ -37,11 +46,11 @@ export function LogList({ attempt, bars, vocabulary, shown }: LogListProps) {
 interface LogLineProps {
   readonly entry: Entry;
   readonly speaking: Speaking;
-  readonly rangeWords: string;
+  readonly seen: string;
   readonly marked: boolean;
 }
 
-function LogLine({ entry, speaking, rangeWords, marked }: LogLineProps) {
+function LogLine({ entry, speaking, seen, marked }: LogLineProps) {
   const { outcome } = entry;
   const said =
     outcome.kind === 'refused' ? [outcome.sentence] : outcome.breaches.map((breach) => breach.sentence);
@@ -53,7 +62,7 @@ function LogLine({ entry, speaking, rangeWords, marked }: LogLineProps) {
         {actionWords(entry.action, speaking)}
         {outcome.kind === 'refused' ? <em> (refused)</em> : null}
       </span>
-      <span class="log-seen">{rangeWords}</span>
+      <span class="log-seen">{seen}</span>
       {said.map((sentence) => (
         <span key={sentence} class="log-said">
           {spoken(sentence, speaking.vocabulary)}
@@ -63,19 +72,28 @@ function LogLine({ entry, speaking, rangeWords, marked }: LogLineProps) {
   );
 }
 
-/** What was seen and heard as the move was made, in a few words. */
-function sensedWords(sensed: Sensed): string {
+/** The ammeter's range as each entry was done; the bench begins on the highest. */
+function rangeAt(entries: readonly Entry[]): readonly RangeA[] {
+  let rangeA: RangeA = RANGES_A[RANGES_A.length - 1]!;
+  return entries.map(({ action, outcome }) => {
+    const then = rangeA;
+    if (action.type === 'range.turn' && outcome.kind === 'done') rangeA = action.to;
+    return then;
+  });
+}
+
+/** What was seen and heard as the move was made, in a few words; nothing where all was quiet. */
+function sensedWords(sensed: Sensed, rangeA: RangeA): string {
   const { needle, lamp, pull, buzz, supply } = sensed;
   const words = [
-    needle.pegged
-      ? 'needle at the stop'
-      : needle.deflection > 0.005
-        ? `needle at ${Math.round(needle.deflection * 100)} % of scale`
-        : '',
-    lamp.glow === 0 ? '' : lamp.glow <= 2 ? 'lamp dull' : 'lamp lit',
-    pull > 0 ? 'strip pulled' : '',
-    buzz > 0 ? 'strip buzzing' : '',
-    supply === 'cutOut' ? 'cut-out open' : '',
+    needle.deflection > RESTING || needle.pegged ? needleWords(needle, rangeA) : '',
+    lamp.glow > 0 ? lampWords(lamp) : '',
+    pull > 0 ? 'The strip is pulled.' : '',
+    buzz > 0 ? 'The strip buzzes.' : '',
+    supply === 'cutOut' ? 'The cut-out is open.' : '',
   ].filter((word) => word !== '');
-  return words.join(', ');
+  return words.join(' ');
 }
+
+/** Below this the needle lies at its stop, share of the sweep. */
+const RESTING = 1 / 400;

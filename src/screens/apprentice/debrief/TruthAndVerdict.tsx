@@ -20,7 +20,7 @@ export interface TruthAndVerdictProps {
 /** What the part really was, beside what the learner said it was. */
 export function TruthAndVerdict({ data, vocabulary }: TruthAndVerdictProps) {
   const { attempt, job } = data;
-  const speaking = { chalkedBar: lastChalk(attempt), bars: job.armature.bars, vocabulary };
+  const telling = { chalkedBar: lastChalk(attempt), bars: job.armature.bars, vocabulary };
   const faults = attempt.scenario.hidden.armature.faults;
   const verdict = writtenVerdict(attempt);
   return (
@@ -30,7 +30,7 @@ export function TruthAndVerdict({ data, vocabulary }: TruthAndVerdictProps) {
         {faults.length === 0 ? <p>Sound: nothing is wrong with this part.</p> : null}
         <ul>
           {faults.map((fault) => {
-            const words = faultWords(fault, speaking);
+            const words = faultWords(fault, telling);
             return <li key={words}>{capital(words)}.</li>;
           })}
         </ul>

@@ -10,9 +10,9 @@ export function lastChalk(attempt: Attempt): number | null {
   return attempt.entries.reduce<number | null>((chalked, entry) => chalkedBy(entry) ?? chalked, null);
 }
 
-/** For every entry, the bar that carried the chalk when it was done. */
+/** For every entry, the bar that carried the chalk when it was done; before there was any, the one chalked first. */
 export function chalkAt(entries: readonly Entry[]): readonly (number | null)[] {
-  let chalked: number | null = null;
+  let chalked = entries.map(chalkedBy).find((bar) => bar !== null) ?? null;
   return entries.map((entry) => {
     const then = chalked;
     chalked = chalkedBy(entry) ?? chalked;

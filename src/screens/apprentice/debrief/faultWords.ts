@@ -1,16 +1,23 @@
 import type { ScenarioHidden } from '../../../scenario/scenario.ts';
-import { recordBar, type Speaking } from '../../shared/actionWords.ts';
-import { spoken } from '../../shared/words.ts';
+import { countFromChalk } from '../../shared/count.ts';
+import { countPhrase, spoken, type Vocabulary } from '../../shared/words.ts';
 
 type Fault = ScenarioHidden['armature']['faults'][number];
 
-/** A fault in words, its place counted from the learner's chalk where there was one. */
-export function faultWords(fault: Fault, speaking: Speaking): string {
-  return spoken(plainWords(fault, speaking), speaking.vocabulary);
+/** How places of the truth are told: from the learner's chalk, or by the bench's own numbers when there was none. */
+export interface Telling {
+  readonly chalkedBar: number | null;
+  readonly bars: number;
+  readonly vocabulary: Vocabulary;
 }
 
-function plainWords(fault: Fault, speaking: Speaking): string {
-  const at = (bar: number) => recordBar(bar, speaking);
+/** A fault in words, its place counted from the learner's chalk where there was one. */
+export function faultWords(fault: Fault, telling: Telling): string {
+  return spoken(plainWords(fault, telling), telling.vocabulary);
+}
+
+function plainWords(fault: Fault, telling: Telling): string {
+  const at = (bar: number) => barName(bar, telling);
   const pair = (bar: number) => `${at(bar)} and the next`;
   switch (fault.kind) {
     case 'openCoil':
@@ -34,6 +41,11 @@ function plainWords(fault: Fault, speaking: Speaking): string {
     case 'dirtyCommutator':
       return 'the commutator is dirty: readings scatter';
   }
+}
+
+function barName(bar: number, { chalkedBar, bars }: Telling): string {
+  const count = countFromChalk(bar, chalkedBar, bars);
+  return count === null ? `bar ${bar} (the bench's own number)` : countPhrase(count);
 }
 
 const JOINT = {

@@ -1,5 +1,5 @@
 import type { ComponentChildren } from 'preact';
-import { useId } from 'preact/hooks';
+import { useEffect, useId, useLayoutEffect, useRef } from 'preact/hooks';
 
 export interface GroupFrameProps {
   readonly title: string;
@@ -8,13 +8,36 @@ export interface GroupFrameProps {
   readonly children: ComponentChildren;
 }
 
+/** One thing on the bench: how it stands, and what can be done with it. */
 export function Group(props: GroupFrameProps) {
   const id = useId();
+  const frame = useRef<HTMLElement>(null);
+  useFocusKept(frame);
   return (
-    <section class="group" aria-labelledby={id}>
+    <section class="group" aria-labelledby={id} ref={frame}>
       <h2 id={id}>{props.title}</h2>
       <p class="group-state">{props.state}</p>
       {props.children}
     </section>
   );
+}
+
+/** A button that goes away under the finger hands the focus to the first thing that can be done in its group. */
+function useFocusKept(frame: { readonly current: HTMLElement | null }): void {
+  const had = useRef(false);
+  useEffect(() => {
+    const follow = (event: Event) => {
+      had.current = event.target instanceof Node && frame.current?.contains(event.target) === true;
+    };
+    document.addEventListener('focusin', follow);
+    document.addEventListener('pointerdown', follow);
+    return () => {
+      document.removeEventListener('focusin', follow);
+      document.removeEventListener('pointerdown', follow);
+    };
+  }, []);
+  useLayoutEffect(() => {
+    const lost = had.current && document.activeElement === document.body;
+    if (lost) frame.current?.querySelector<HTMLElement>('select, button')?.focus();
+  });
 }

@@ -1,31 +1,30 @@
 import { useState } from 'preact/hooks';
 import { STRIP_ARC_DEG } from '../../../../bench/geometry.ts';
-import type { StripView } from '../../../../bench/observation.ts';
+import { angleWords } from '../../../../bench/placeWords.ts';
+import { STRIP_STEP_DEG, USUAL_STRIP_MM } from '../../../../bench/touchables.ts';
+import { stripWords } from '../../../../bench/words.ts';
 import { Button } from '../../../shared/Button.tsx';
 import { SliderField } from '../../../shared/Field.tsx';
-import { STRIP_HEIGHT_MM } from '../keys.ts';
 import { Group } from './Group.tsx';
 import type { GroupProps } from './groups.ts';
 
-const PULL_WORDS = [
-  'no pull',
-  'a pull just felt',
-  'a plain pull',
-  'a strong pull',
-  'snapped on to the iron',
-] as const;
+const TOP_DEG = (STRIP_ARC_DEG.from + STRIP_ARC_DEG.to) / 2;
+/** Greatest height the sliders offer, mm; further away nothing is felt. */
+const HIGHEST_MM = 10;
 
 export function StripGroup({ seen, send }: GroupProps) {
   const { strip } = seen;
-  const [angleDeg, setAngle] = useState(strip.angleDeg ?? 180);
-  const [heightMm, setHeight] = useState(strip.heightMm ?? STRIP_HEIGHT_MM);
-  const hold = (angle: number, height: number) => {
-    setAngle(angle);
-    setHeight(height);
-    if (strip.at === 'core') send({ type: 'strip.hold', angleDeg: angle, heightMm: height });
+  const [angle, setAngle] = useState(TOP_DEG);
+  const [height, setHeight] = useState(USUAL_STRIP_MM);
+  const angleDeg = strip.angleDeg ?? angle;
+  const heightMm = strip.heightMm ?? height;
+  const hold = (to: number, up: number) => {
+    setAngle(to);
+    setHeight(up);
+    if (strip.at === 'core') send({ type: 'strip.hold', angleDeg: to, heightMm: up });
   };
   return (
-    <Group title="Steel strip" state={stripState(strip)}>
+    <Group title="Steel strip" state={stripWords(strip) || 'On the rail.'}>
       <div class="acts">
         <Button keyHint="X" onPress={() => send({ type: strip.at === 'rail' ? 'strip.take' : 'strip.hang' })}>
           {strip.at === 'rail' ? 'Take the strip' : 'Hang it up'}
@@ -42,39 +41,25 @@ export function StripGroup({ seen, send }: GroupProps) {
       {strip.at === 'rail' ? null : (
         <>
           <SliderField
-            label="Held at, degrees round from the bottom"
+            label="Held"
             value={angleDeg}
             min={STRIP_ARC_DEG.from}
             max={STRIP_ARC_DEG.to}
-            step={5}
+            step={STRIP_STEP_DEG}
             words={angleWords(angleDeg)}
-            onInput={(angle) => hold(angle, heightMm)}
+            onInput={(to) => hold(to, heightMm)}
           />
           <SliderField
-            label="Height above the iron"
+            label="Height above the core"
             value={heightMm}
-            min={0.5}
-            max={10}
+            min={USUAL_STRIP_MM}
+            max={HIGHEST_MM}
             step={0.5}
             words={`${heightMm} mm`}
-            onInput={(height) => hold(angleDeg, height)}
+            onInput={(up) => hold(angleDeg, up)}
           />
         </>
       )}
     </Group>
   );
-}
-
-function stripState(strip: StripView): string {
-  if (strip.at === 'rail') return 'On the rail.';
-  if (strip.at === 'hand') return 'In the hand, away from the core.';
-  const buzz = strip.buzz === 0 ? 'still' : strip.buzz <= 3 ? 'buzzing faintly' : 'buzzing hard';
-  return `Over the core at ${angleWords(strip.angleDeg ?? 180)}: ${PULL_WORDS[strip.pull] ?? 'a pull'}, ${buzz}.`;
-}
-
-/** An angle round the upper arc as a person in front would say it. */
-function angleWords(angleDeg: number): string {
-  const off = Math.round(angleDeg - 180);
-  if (off === 0) return 'the top';
-  return `${Math.abs(off)}° from the top, ${off < 0 ? 'far side' : 'your side'}`;
 }
