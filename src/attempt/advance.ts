@@ -1,7 +1,7 @@
 import { type Happening, IDLE_MS } from '../bench/happening.ts';
 import { breachesOf } from '../bench/interlocks.ts';
 import { nextBench } from '../bench/step.ts';
-import { FILAMENT_STEP_MS, glow, stepFilament } from '../engine/instruments/lamp.ts';
+import { FILAMENT_STEP_MS, FULL_GLOW, glow, stepFilament } from '../engine/instruments/lamp.ts';
 import {
   growlerHeat,
   partHeat,
@@ -22,8 +22,6 @@ const DRIFT_K = 1;
 const FILAMENT_SETTLED_K = 1e-4;
 /** Rise below which an unloaded coil counts as cold, K. */
 const COLD_K = 0.01;
-/** Glow at which anyone would say the lamp has lit. */
-const PROOF_GLOW = 4;
 
 /**
  * The world at a later instant when nobody does anything in between. All steps lie on grids of absolute simulated
@@ -53,9 +51,10 @@ function burn(part: PartOnBench, world: World, untilMs: number): World {
   return { ...now, atMs: untilMs };
 }
 
+/** A lamp is proved by its full light between its own two tips. */
 function provesLamp({ state, filamentK }: World): boolean {
   const live = state.supply === 'on' && state.selector === 'low';
-  return live && state.lamp !== 'proved' && lampTipsTogether(state.leads) && glow(filamentK) >= PROOF_GLOW;
+  return live && state.lamp !== 'proved' && lampTipsTogether(state.leads) && glow(filamentK) === FULL_GLOW;
 }
 
 /** One thermal step, ending at the instant of the world, and what follows from it. */
