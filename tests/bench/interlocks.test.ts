@@ -8,7 +8,7 @@ interface Misdeed {
   readonly code: InterlockCode;
   readonly what: string;
   readonly job?: JobOptions;
-  before(me: BenchDriver): unknown;
+  upTo(me: BenchDriver): unknown;
   misdeed(me: BenchDriver): unknown;
 }
 
@@ -18,67 +18,67 @@ const ACTS: readonly Misdeed[] = [
   {
     code: 'emptyCradle',
     what: 'switching on with nothing in the cradle',
-    before: () => {},
+    upTo: () => {},
     misdeed: (me) => me.switches('low'),
   },
   {
     code: 'liftedLive',
     what: 'lifting the armature out with the bench on',
-    before: (me) => on(me, 'high'),
+    upTo: (me) => on(me, 'high'),
     misdeed: (me) => me.liftsArmature(),
   },
   {
     code: 'liveTip',
     what: 'taking a live lamp lead by its tip',
-    before: (me) => on(me, 'low'),
+    upTo: (me) => on(me, 'low'),
     misdeed: (me) => me.takes('lamp.1', 'tip'),
   },
   {
     code: 'liveTip',
     what: 'switching to LOW with a lamp lead held by its tip',
-    before: (me) => me.placesArmature().takes('lamp.1', 'tip'),
+    upTo: (me) => me.placesArmature().takes('lamp.1', 'tip'),
     misdeed: (me) => me.switches('low'),
   },
   {
     code: 'liveMetal',
     what: 'laying a hand on the armature while a live lamp probe touches the core',
-    before: (me) => on(me, 'low').takes('lamp.1').touches('lamp.1', 'core'),
+    upTo: (me) => on(me, 'low').takes('lamp.1').touches('lamp.1', 'core'),
     misdeed: (me) => me.layHandOnArmature(),
   },
   {
     code: 'liveMetal',
     what: 'putting a live lamp probe on the shaft with a hand on the armature',
-    before: (me) => on(me, 'low').layHandOnArmature().takes('lamp.1'),
+    upTo: (me) => on(me, 'low').layHandOnArmature().takes('lamp.1'),
     misdeed: (me) => me.touches('lamp.1', 'shaft'),
   },
   {
     code: 'liveMetal',
     what: 'turning the armature under a live lamp probe',
-    before: (me) => on(me, 'low').takes('lamp.1').touches('lamp.1', 'shaft'),
+    upTo: (me) => on(me, 'low').takes('lamp.1').touches('lamp.1', 'shaft'),
     misdeed: (me) => me.turns(10),
   },
   {
     code: 'turnedUnderLamp',
     what: 'turning under a lamp probe, dead or not',
-    before: (me) => me.placesArmature().takes('lamp.1').touches('lamp.1', 'shaft'),
+    upTo: (me) => me.placesArmature().takes('lamp.1').touches('lamp.1', 'shaft'),
     misdeed: (me) => me.turns(10),
   },
   {
     code: 'leadsMixed',
     what: 'a lamp probe on a bar on HIGH',
-    before: (me) => on(me, 'high').takes('lamp.1'),
+    upTo: (me) => on(me, 'high').takes('lamp.1'),
     misdeed: (me) => me.touches('lamp.1', `bar:${me.barNear(-90)}`),
   },
   {
     code: 'leadsMixed',
     what: 'an ammeter probe on a bar on LOW',
-    before: (me) => on(me, 'low').takes('ammeter.1'),
+    upTo: (me) => on(me, 'low').takes('ammeter.1'),
     misdeed: (me) => me.touches('ammeter.1', `bar:${me.barNear(-90)}`),
   },
   {
     code: 'leadsMixed',
     what: 'one probe of each set',
-    before: (me) =>
+    upTo: (me) =>
       on(me, 'high')
         .takes('ammeter.1')
         .touches('ammeter.1', `bar:${me.barNear(-90)}`)
@@ -88,25 +88,25 @@ const ACTS: readonly Misdeed[] = [
   {
     code: 'leadsMixed',
     what: 'switching to LOW with the ammeter probes still on the bars',
-    before: (me) => on(me, 'high').setsProbesAt(-90, -60),
+    upTo: (me) => on(me, 'high').setsProbesAt(-90, -60),
     misdeed: (me) => me.switches('low'),
   },
   {
     code: 'stripOnLow',
     what: 'the strip over the core on LOW',
-    before: (me) => on(me, 'low').takesStrip(),
+    upTo: (me) => on(me, 'low').takesStrip(),
     misdeed: (me) => me.holdsStrip(180),
   },
   {
     code: 'lampNotProvedBefore',
     what: 'a lamp test with a lamp nobody has proved',
-    before: (me) => on(me, 'low').takes('lamp.1').takes('lamp.2').touches('lamp.1', 'shaft'),
+    upTo: (me) => on(me, 'low').takes('lamp.1').takes('lamp.2').touches('lamp.1', 'shaft'),
     misdeed: (me) => me.touches('lamp.2', `bar:${me.barNear(-90)}`),
   },
   {
     code: 'lampNotProvedBefore',
     what: 'tips put together too briefly to see the lamp light',
-    before: (me) =>
+    upTo: (me) =>
       on(me, 'low')
         .takes('lamp.1')
         .takes('lamp.2')
@@ -121,7 +121,7 @@ const UNGUARDED: readonly Misdeed[] = [
   {
     code: 'lampNotProvedAfter',
     what: 'switching off after a lamp test without proving the lamp again',
-    before: (me) => {
+    upTo: (me) => {
       on(me, 'low').provesLamp().touches('lamp.1', 'shaft');
       me.touches('lamp.2', `bar:${me.barNear(-90)}`).hangsUp('lamp.1');
     },
@@ -130,14 +130,14 @@ const UNGUARDED: readonly Misdeed[] = [
   {
     code: 'leftOn',
     what: 'a minute on with nobody at the bench',
-    before: (me) => on(me, 'high'),
+    upTo: (me) => on(me, 'high'),
     misdeed: (me) => me.waits(60_200),
   },
   {
     code: 'overheated',
     what: 'a shorted coil left cooking',
     job: { part: 'lap-24', faults: [{ kind: 'bridgedBars', bar: 0, ohm: 2e-4, by: 'copper' }] },
-    before: (me) => on(me, 'high').takesStrip().holdsStrip(180),
+    upTo: (me) => on(me, 'high').takesStrip().holdsStrip(180),
     misdeed: (me) => me.waits(20 * 60_000),
   },
 ];
@@ -145,10 +145,10 @@ const UNGUARDED: readonly Misdeed[] = [
 const MODES: readonly Mode[] = ['guided', 'practice', 'assessed'];
 const codeOf = (code: InterlockCode) => INTERLOCKS.find((rule) => rule.code === code)!;
 
-describe.each(ACTS)('$code: $what', ({ code, job, before, misdeed }) => {
+describe.each(ACTS)('$code: $what', ({ code, job, upTo, misdeed }) => {
   it('is refused in guided work, with the reason, and recorded', () => {
     const me = new BenchDriver({ ...job, mode: 'guided' });
-    before(me);
+    upTo(me);
     expect(me.everythingBroken).toEqual([]);
     const state = me.session.stateAt(me.atMs);
     misdeed(me);
@@ -160,7 +160,7 @@ describe.each(ACTS)('$code: $what', ({ code, job, before, misdeed }) => {
 
   it.each(['practice', 'assessed'] as const)('is let happen in %s work and recorded', (mode) => {
     const me = new BenchDriver({ ...job, mode });
-    before(me);
+    upTo(me);
     expect(me.everythingBroken).toEqual([]);
     misdeed(me);
     expect(me.refusal).toBeNull();
@@ -172,10 +172,10 @@ describe.each(ACTS)('$code: $what', ({ code, job, before, misdeed }) => {
   });
 });
 
-describe.each(UNGUARDED)('$code: $what', ({ code, job, before, misdeed }) => {
+describe.each(UNGUARDED)('$code: $what', ({ code, job, upTo, misdeed }) => {
   it.each(MODES)('is recorded in %s work and refused in none', (mode) => {
     const me = new BenchDriver({ ...job, mode });
-    before(me);
+    upTo(me);
     expect(me.everythingBroken).toEqual([]);
     misdeed(me);
     expect(me.refusal).toBeNull();

@@ -1,4 +1,4 @@
-import { getAdjacencyMap } from 'xstate/graph';
+import { adjacencyMapToArray, getAdjacencyMap } from 'xstate/graph';
 import type { BenchEvent } from '../../src/bench/happening.ts';
 import { breachesOf, type InterlockCode } from '../../src/bench/interlocks.ts';
 import { judge } from '../../src/bench/judge.ts';
@@ -44,14 +44,12 @@ export function walk({ mode, alphabet, without = [], when = () => true }: Walk):
     serializeState: (snapshot) => fingerprint(snapshot as BenchSnapshot),
     serializeEvent: ({ stood: _, ...event }) => JSON.stringify(event),
   });
-  return Object.values(map).flatMap(({ transitions }) =>
-    Object.values(transitions).map(({ event, state: to }) => ({
-      from: event.stood,
-      event,
-      outcome: judge(event.stood, event, mode),
-      to: benchState(to as BenchSnapshot),
-    })),
-  );
+  return adjacencyMapToArray<BenchSnapshot, Told>(map).map(({ event, nextState }) => ({
+    from: event.stood,
+    event,
+    outcome: judge(event.stood, event, mode),
+    to: benchState(nextState),
+  }));
 }
 
 function fingerprint({ value, context }: BenchSnapshot): string {
