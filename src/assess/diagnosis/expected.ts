@@ -16,11 +16,15 @@ export interface Expected {
 const WINDER: Credit<Disposition> = { winder: 1, replace: 0.5 };
 const RESOLDER: Credit<Disposition> = { resolder: 1, winder: 0.5 };
 
-/** A coil end off its bar is an open coil to every instrument of the bench; only the lens can tell, and not always. */
-function jointExpected(form: 'bar' | 'oneEnd' | 'bothEnds'): Expected {
-  const conditions: Credit<Condition> =
-    form === 'oneEnd' ? { badRiserJoint: 1, openCoil: 1 } : { badRiserJoint: 1, openCoil: 0.5 };
-  return { conditions, dispositions: RESOLDER, weight: 2 };
+/**
+ * A coil end off its bar is an open coil to every instrument of the bench; only the lens can tell, and not always.
+ * @param seen whether the lens shows the bad joint
+ */
+function jointExpected(form: 'bar' | 'oneEnd' | 'bothEnds', seen: boolean): Expected {
+  if (form !== 'oneEnd')
+    return { conditions: { badRiserJoint: 1, openCoil: 0.5 }, dispositions: RESOLDER, weight: 2 };
+  const dispositions = seen ? RESOLDER : { resolder: 1, winder: 1, replace: 0.5 };
+  return { conditions: { badRiserJoint: 1, openCoil: seen ? 0.5 : 1 }, dispositions, weight: 2 };
 }
 
 /** A short inside a coil reads like a bridge of its bars until the bars have been cleaned: cleaning first is right. */
@@ -30,16 +34,20 @@ const SHORTED: Expected = {
   weight: 1,
 };
 
-const EXPECTED: { readonly [K in Exclude<ArmatureFaultKind, 'riserJoint'>]: Expected } = {
+/** Until the bars are cleaned, only the lens can tell a bridge from a short inside the coil. */
+function bridgeExpected(seen: boolean): Expected {
+  return {
+    conditions: { bridgedBars: 1, shortedCoil: seen ? 0.5 : 1 },
+    dispositions: { cleanAndRetest: 1 },
+    weight: 1,
+  };
+}
+
+const EXPECTED: { readonly [K in Exclude<ArmatureFaultKind, 'riserJoint' | 'bridgedBars'>]: Expected } = {
   openCoil: {
     conditions: { openCoil: 1, badRiserJoint: 0.5 },
     dispositions: { ...WINDER, resolder: 0.5 },
     weight: 3,
-  },
-  bridgedBars: {
-    conditions: { bridgedBars: 1, shortedCoil: 0.5 },
-    dispositions: { cleanAndRetest: 1 },
-    weight: 1,
   },
   turnShort: SHORTED,
   coilShort: SHORTED,
@@ -60,6 +68,8 @@ const EXPECTED: { readonly [K in Exclude<ArmatureFaultKind, 'riserJoint'>]: Expe
 
 export const SOUND: Expected = { conditions: { sound: 1 }, dispositions: { service: 1 }, weight: 0 };
 
-export function expectedOf(fault: ArmatureFault): Expected {
-  return fault.kind === 'riserJoint' ? jointExpected(fault.form) : EXPECTED[fault.kind];
+/** @param seen whether the job allows looking and the lens shows the fault's own sign at its own place */
+export function expectedOf(fault: ArmatureFault, seen: boolean): Expected {
+  if (fault.kind === 'riserJoint') return jointExpected(fault.form, seen);
+  return fault.kind === 'bridgedBars' ? bridgeExpected(seen) : EXPECTED[fault.kind];
 }

@@ -1,8 +1,11 @@
+import type { Clue } from '../../bench/observation.ts';
 import type { TestKind } from '../../bench/paper.ts';
+import { barPlace, type Place } from '../../bench/places.ts';
 import { createArmatureSolver } from '../../engine/armatureBench.ts';
 import { MAINS } from '../../engine/drive.ts';
 import type { ArmatureDesign } from '../../engine/parts/armature.ts';
 import type { ArmatureFault } from '../../engine/parts/armatureFault.ts';
+import { cluesAt } from '../../scenario/hidden/looks.ts';
 import type { Scenario } from '../../scenario/scenario.ts';
 import { type Expected, expectedOf, SOUND } from './expected.ts';
 import { type PlaceClass, placeOf } from './place.ts';
@@ -20,20 +23,43 @@ export interface TrueFinding {
 /** Dirt scatters every ammeter reading and can be seen; the answer key, free of scatter, does not show it. */
 const TOLD_BY_SCATTER: readonly TestKind[] = ['look', 'spaced', 'neighbour'];
 
+/** Whether the lens shows a fault's own sign where the fault is. */
+function seenUnderLens(
+  { public: { tests }, hidden }: Scenario,
+  fault: ArmatureFault,
+  design: ArmatureDesign,
+) {
+  if (!tests.includes('look')) return false;
+  const shows = (place: Place, ...signs: readonly Clue[]) =>
+    cluesAt(hidden, design, place).some((clue) => signs.includes(clue));
+  if (fault.kind === 'riserJoint') return shows(`riser:${fault.bar}`, 'solderThrown');
+  if (fault.kind !== 'bridgedBars') return false;
+  const across = [barPlace(fault.bar), barPlace((fault.bar + 1) % design.bars)];
+  return across.some((place) => shows(place, 'metalAcrossMica', 'carbonAcrossMica'));
+}
+
+/** A lamp that lights does not count the places: several grounds are one finding. */
+function groundsAsOne(findings: readonly TrueFinding[]): TrueFinding[] {
+  const first = findings.findIndex(({ fault }) => GROUNDS.has(fault.kind));
+  return findings.filter(({ fault }, nth) => !GROUNDS.has(fault.kind) || nth === first);
+}
+const GROUNDS: ReadonlySet<string> = new Set(['groundedBar', 'groundedCoil']);
+
 /** The faults of a scenario, each judged by what it shows alone. */
 export function truthOf(scenario: Scenario, design: ArmatureDesign): TrueFinding[] {
   const solver = createArmatureSolver(design);
   const { tests, mains } = scenario.public;
-  return scenario.hidden.armature.faults.map((fault) => {
+  const findings = scenario.hidden.armature.faults.map((fault) => {
     const shown = shownBy(solver, [fault], MAINS[mains]);
     const told = fault.kind === 'dirtyCommutator' ? TOLD_BY_SCATTER : telling(shown);
     return {
       fault,
-      expected: expectedOf(fault),
+      expected: expectedOf(fault, seenUnderLens(scenario, fault, design)),
       place: placeOf(fault, shown, design, tests),
       toldBy: told.filter((test) => tests.includes(test)),
     };
   });
+  return groundsAsOne(findings);
 }
 
 /** What is to be done with the part: the heaviest of the faults that can be told decides. */

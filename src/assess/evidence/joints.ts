@@ -7,6 +7,8 @@ import { JOINT_OHM } from '../../engine/parts/winding.ts';
 export interface Port {
   readonly a: number;
   readonly b: number;
+  /** On the surface of the commutator: a bad joint in front of a bar lies between it and the winding. */
+  readonly outside: boolean;
 }
 
 /** A winding whose every riser joint is a branch of its own, so that joints can be parted afterwards. */
@@ -30,11 +32,11 @@ export function jointedWinding(design: ArmatureDesign, topology: Topology): Join
     const last = all[k + 1]?.coil !== segment.coil;
     let { from, to } = segment;
     if (first) {
-      starts[segment.coil] = { a: from, b: nodes };
+      starts[segment.coil] = { a: from, b: nodes, outside: false };
       from = nodes++;
     }
     if (last) {
-      ends[segment.coil] = { a: to, b: nodes };
+      ends[segment.coil] = { a: to, b: nodes, outside: false };
       to = nodes++;
     }
     const joints = (first ? 1 : 0) + (last ? 1 : 0);
@@ -70,5 +72,5 @@ export function dividedWinding(
   // What a fault joins comes first among the resistors.
   const bridge = whole.segments[whole.windingSegments]!;
   const segments = whole.segments.filter((segment) => segment !== bridge);
-  return { topology: { ...whole, segments }, port: { a: bridge.from, b: bridge.to } };
+  return { topology: { ...whole, segments }, port: { a: bridge.from, b: bridge.to, outside: false } };
 }

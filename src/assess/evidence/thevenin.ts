@@ -13,15 +13,26 @@ import type { Port } from './joints.ts';
  * @source matrix inversion lemma of Sherman, Morrison and Woodbury (standard linear algebra)
  */
 
-/** What is done to a winding: conductances added at ports, resistance before a bar, bars cut off. */
+/** What is done to a winding: conductances added at ports, resistance put between bars and the winding. */
 export interface Alteration {
   readonly ports: readonly Port[];
   /** G⁻¹ of each port, ohm. */
   readonly inverse: readonly number[];
-  /** Resistance between a bar and its junction with the winding, ohm. */
   readonly inFront: readonly { readonly bar: number; readonly ohm: number }[];
-  /** Bars that nothing joins to the winding any more. */
-  readonly cutOff: readonly number[];
+}
+
+export const NOTHING: Alteration = { ports: [], inverse: [], inFront: [] };
+
+/** A bar that nothing joins to the winding any more, ohm: far beyond what the ammeter tells from nothing. */
+export const CUT_OFF_OHM = 1e4;
+
+/** Both alterations at once, in the same winding. */
+export function together(one: Alteration, other: Alteration): Alteration {
+  return {
+    ports: [...one.ports, ...other.ports],
+    inverse: [...one.inverse, ...other.inverse],
+    inFront: [...one.inFront, ...other.inFront],
+  };
 }
 
 /** Growler winding and mains: turns, resistance (ohm) and volts. */
@@ -31,7 +42,7 @@ export interface Supply {
   readonly volt: number;
 }
 
-/** Open-circuit voltage squared (V²) and impedance (ohm) between two bars; all three 0 V² where no path is. */
+/** Open-circuit voltage squared (V²) and impedance (ohm) between two bars. */
 export interface Source {
   v2: number;
   r: number;
@@ -84,17 +95,20 @@ export class BarPair {
   }
 
   /** The winding altered as told. Writes into `into`. */
-  source({ ports, inverse, inFront, cutOff }: Alteration, supply: Supply, into: Source): void {
-    if (cutOff.includes(this.a) || cutOff.includes(this.b)) {
-      into.v2 = 0;
-      into.r = 1;
-      into.x = 0;
-      return;
-    }
+  source({ ports, inverse, inFront }: Alteration, supply: Supply, into: Source): void {
     this.start();
     for (const { bar, ohm } of inFront) if (bar === this.a || bar === this.b) this.z.re += ohm;
     if (ports.length > 0) this.alter(ports, inverse, inFront);
     closeGrowler(supply, this.own, this.turn, this.z, into);
+  }
+
+  /** The winding with one conductance added, for as many values of it as are asked for. */
+  onePort(port: Port): OnePort {
+    this.start();
+    this.couple(port, 0, []);
+    const own = { re: this.between(this.s.zRe, port, port), im: this.between(this.s.zIm, port, port) };
+    const complex = (i: number) => ({ re: coupledRe[i]!, im: coupledIm[i]! });
+    return new OnePort({ ...this.own }, { ...this.turn }, { ...this.z }, complex(0), complex(1), own);
   }
 
   /** A bar's own node carries the resistance in front of it into everything joined to the bar itself. */
@@ -140,7 +154,7 @@ export class BarPair {
   /** Column 0: growler's turn with port; column 1: pair with port. */
   private couple(p: Port, i: number, inFront: Alteration['inFront']): void {
     const { s } = this;
-    const pair = { a: this.a, b: this.b };
+    const pair = { a: this.a, b: this.b, outside: true };
     coupledRe[2 * i] = s.tRe[p.a]! - s.tRe[p.b]!;
     coupledIm[2 * i] = s.tIm[p.a]! - s.tIm[p.b]!;
     coupledRe[2 * i + 1] = this.between(s.zRe, pair, p) + frontOhm(pair, p, inFront);
@@ -151,6 +165,61 @@ export class BarPair {
     const { n } = this;
     return z[p.a * n + q.a]! - z[p.a * n + q.b]! - z[p.b * n + q.a]! + z[p.b * n + q.b]!;
   }
+}
+
+interface Complex {
+  re: number;
+  im: number;
+}
+
+/** A pair of bars and one port: all that is needed to put any resistance across the port. */
+export class OnePort {
+  private readonly whole: readonly [Complex, Complex, Complex];
+  private readonly growlerPort: Complex;
+  private readonly pairPort: Complex;
+  private readonly port: Complex;
+  private readonly altered: [Complex, Complex, Complex] = [
+    { re: 0, im: 0 },
+    { re: 0, im: 0 },
+    { re: 0, im: 0 },
+  ];
+
+  constructor(
+    own: Complex,
+    turn: Complex,
+    z: Complex,
+    growlerPort: Complex,
+    pairPort: Complex,
+    port: Complex,
+  ) {
+    this.whole = [own, turn, z];
+    this.growlerPort = growlerPort;
+    this.pairPort = pairPort;
+    this.port = port;
+  }
+
+  /** @param inverse G⁻¹, ohm */
+  source(inverse: number, supply: Supply, into: Source): void {
+    const re = inverse + this.port.re;
+    const im = this.port.im;
+    const size = re * re + im * im;
+    const { growlerPort: g, pairPort: p } = this;
+    const gRe = (g.re * re + g.im * im) / size;
+    const gIm = (g.im * re - g.re * im) / size;
+    const pRe = (p.re * re + p.im * im) / size;
+    const pIm = (p.im * re - p.re * im) / size;
+    const [own, turn, z] = this.altered;
+    lessProduct(own, this.whole[0], g, gRe, gIm);
+    lessProduct(turn, this.whole[1], g, pRe, pIm);
+    lessProduct(z, this.whole[2], p, pRe, pIm);
+    closeGrowler(supply, own, turn, z, into);
+  }
+}
+
+/** whole − a·(xRe + j xIm) */
+function lessProduct(into: Complex, whole: Complex, a: Complex, xRe: number, xIm: number): void {
+  into.re = whole.re - (a.re * xRe - a.im * xIm);
+  into.im = whole.im - (a.re * xIm + a.im * xRe);
 }
 
 const coupledRe = new Float64Array(2 * MOST_PORTS);
@@ -173,9 +242,10 @@ function subtract(from: { re: number; im: number }, coupled: number, solved: num
   from.im -= cr * xi + ci * xr;
 }
 
-/** Resistance in front of bars that two ports share. */
+/** Resistance in front of bars that two ports share; a joint lies behind it. */
 function frontOhm(p: Port, q: Port, inFront: Alteration['inFront']): number {
   let shared = 0;
+  if (!p.outside || !q.outside) return shared;
   for (const { bar, ohm } of inFront) {
     const weight = (port: Port) => (port.a === bar ? 1 : 0) - (port.b === bar ? 1 : 0);
     shared += weight(p) * weight(q) * ohm;

@@ -1,0 +1,237 @@
+import type { RangeA } from '../../bench/action.ts';
+import type { LoopSolution } from '../../engine/circuit/loopSolution.ts';
+import { windingTopology } from '../../engine/circuit/topology.ts';
+import { MAINS, type Excitation, type Mains, type MainsId } from '../../engine/drive.ts';
+import { BENCH_GROWLER, type GrowlerDesign, windingOhm } from '../../engine/growler.ts';
+import { type ShiftedPotentials, SlotTable } from '../../engine/magnetics/slotTable.ts';
+import type { ArmatureDesign } from '../../engine/parts/armature.ts';
+import { alterationOf } from './alterations.ts';
+import { dividedWinding, type JointedWinding, jointedWinding, type Port } from './joints.ts';
+import { type NeedleTable, needleTable, severityCells } from './meter.ts';
+import { Network } from './network.ts';
+import { faultOf, type SuspectBlock, type Suspects, suspectAt } from './suspects.ts';
+import { BarPair, NOTHING, type Source, type Supply } from './thevenin.ts';
+
+/** One way the ammeter can lie: two bars, the armature turned so far, the growler on so hard and so warm. */
+export interface Laid {
+  readonly bars: readonly [number, number];
+  readonly rotationDeg: number;
+  readonly excitation: Excitation;
+  /** Temperature of the growler winding, degrees C. */
+  readonly windingC: number;
+}
+
+/** Sources behind two bars, one for each suspect: V², ohm, ohm. */
+export interface Sources {
+  readonly v2: Float64Array;
+  readonly r: Float64Array;
+  readonly x: Float64Array;
+}
+
+/** Angles within one slot pitch that are told apart: 64, as the engine's own table has it. */
+const STEPS = 64;
+/** Rotations remembered; a few megabytes each. */
+const REMEMBERED = 12;
+/** Pairs of bars remembered, half a megabyte each: a pass round the part is one of them over and over. */
+const TABLES_REMEMBERED = 24;
+
+/** A winding divided for one short, with where the short goes. */
+interface Divided {
+  readonly network: Network;
+  readonly port: Port;
+}
+
+/** The windings solved at one rotation. */
+export interface SolvedRotation {
+  readonly jointed: LoopSolution;
+  /** By block, by place; empty for blocks that need no winding of their own. */
+  readonly divided: readonly (readonly LoopSolution[])[];
+}
+
+/** Where a rotation stands: so many slot pitches on, and which of the steps within a pitch. */
+export interface Standing {
+  readonly slots: number;
+  readonly step: number;
+}
+
+/**
+ * What every suspect does to every reading of one type of armature on one supply. A core looks the same again after
+ * one slot pitch, so an armature turned by a pitch with a fault at coil c answers as the unturned one with the fault a
+ * slot further on: one pitch at 64 angles is all that ever has to be solved, each angle when first asked for.
+ */
+export class Dictionary {
+  readonly design: ArmatureDesign;
+  readonly mains: Mains;
+  readonly suspects: Suspects;
+  readonly winding: JointedWinding;
+  private readonly growler: GrowlerDesign;
+  private readonly mainsId: MainsId;
+  private readonly table: SlotTable;
+  private readonly jointed: Network;
+  private readonly divided: readonly (readonly Divided[])[];
+  private readonly solved = new Map<number, SolvedRotation>();
+  private readonly tables = new Map<string, NeedleTable>();
+  /** A dummy coil breaks the likeness of the slots. */
+  private readonly alike: boolean;
+
+  constructor(suspects: Suspects, mainsId: MainsId, growler: GrowlerDesign = BENCH_GROWLER) {
+    const { design, blocks } = suspects;
+    this.design = design;
+    this.suspects = suspects;
+    this.mainsId = mainsId;
+    this.mains = MAINS[mainsId];
+    this.growler = growler;
+    this.alike = design.dummyPlace === undefined;
+    this.table = new SlotTable(design, growler);
+    this.winding = jointedWinding(design, windingTopology(design, []));
+    this.jointed = new Network(design, growler, this.winding.topology);
+    this.divided = blocks.map((block) => this.divide(block));
+  }
+
+  supply(excitation: Excitation, windingC: number): Supply {
+    const winding = this.growler.windings[this.mainsId][excitation];
+    return { turns: winding.turns, ohm: windingOhm(winding, windingC), volt: this.mains.volt };
+  }
+
+  standing(rotationDeg: number): Standing {
+    const { slots } = this.design;
+    const turns = rotationDeg / 360;
+    const steps = Math.round((turns - Math.floor(turns)) * slots * STEPS) % (slots * STEPS);
+    if (!this.alike) return { slots: 0, step: steps };
+    return { slots: Math.floor(steps / STEPS), step: steps % STEPS };
+  }
+
+  /** Place that a bar or coil has when everything is turned back to the first pitch. */
+  turnedBack(place: number, { slots }: Standing): number {
+    const { bars, coilsPerSlot } = this.design;
+    return (place + slots * coilsPerSlot) % bars;
+  }
+
+  potentials(step: number): ShiftedPotentials {
+    return this.table.at((2 * Math.PI * step) / (STEPS * this.design.slots));
+  }
+
+  at(step: number): SolvedRotation {
+    const known = this.solved.get(step);
+    if (known) return known;
+    if (this.solved.size >= REMEMBERED) this.solved.delete(this.solved.keys().next().value as number);
+    const potentials = this.potentials(step);
+    const { hz } = this.mains;
+    const fresh = {
+      jointed: this.jointed.solve(potentials, hz),
+      divided: this.divided.map((block) => block.map(({ network }) => network.solve(potentials, hz))),
+    };
+    this.solved.set(step, fresh);
+    return fresh;
+  }
+
+  /** Circuit and port of a short inside a coil, by block and place. */
+  dividedAt(block: number, place: number): Divided {
+    return this.divided[block]![place]!;
+  }
+
+  jointedCircuit(): Network {
+    return this.jointed;
+  }
+
+  /** Where the needle would stand for every suspect, with the armature turned back to the first pitch. */
+  needles(laid: Laid & { readonly rangeA: RangeA }, standing: Standing): NeedleTable {
+    const { excitation, windingC, rangeA } = laid;
+    const a = this.turnedBack(laid.bars[0], standing);
+    const b = this.turnedBack(laid.bars[1], standing);
+    const bars = [Math.min(a, b), Math.max(a, b)] as const;
+    return this.remembered(`${bars} ${standing.step} ${excitation} ${windingC} ${rangeA}`, () => {
+      const sources = this.solveSources(bars, standing.step, this.supply(excitation, windingC));
+      return needleTable(sources, severityCells(sources, rangeA, this.suspects.blocks), rangeA);
+    });
+  }
+
+  private remembered(key: string, make: () => NeedleTable): NeedleTable {
+    const known = this.tables.get(key);
+    if (known) return known;
+    if (this.tables.size >= TABLES_REMEMBERED)
+      this.tables.delete(this.tables.keys().next().value as string);
+    const fresh = make();
+    this.tables.set(key, fresh);
+    return fresh;
+  }
+
+  solveSources([a, b]: Laid['bars'], step: number, supply: Supply): Sources {
+    const solved = this.at(step);
+    const sources = newSources(this.suspects.count);
+    const pair = new BarPair(solved.jointed, a, b);
+    const source: Source = { v2: 0, r: 0, x: 0 };
+    pair.source(NOTHING, supply, source);
+    store(sources, 0, source);
+    this.suspects.blocks.forEach((block, nth) => {
+      for (let place = 0; place < this.design.bars; place++) {
+        const ask = this.asker(block, nth, place, solved, pair, [a, b], supply);
+        block.severities.forEach((_, severity) => {
+          ask(severity, source);
+          store(sources, suspectAt(block, place, severity), source);
+        });
+      }
+    });
+    return sources;
+  }
+
+  /** Number a suspect has when everything is turned back to the first pitch, for all suspects. */
+  turnedBackSuspects(standing: Standing): Int32Array {
+    const numbers = new Int32Array(this.suspects.count);
+    for (const block of this.suspects.blocks) {
+      const per = block.severities.length;
+      for (let place = 0; place < this.design.bars; place++) {
+        const there = suspectAt(block, this.turnedBack(place, standing), 0);
+        for (let k = 0; k < per; k++) numbers[suspectAt(block, place, k)] = there + k;
+      }
+    }
+    return numbers;
+  }
+
+  /** A way to ask for the source at any severity of one fault in one place. */
+  private asker(
+    block: SuspectBlock,
+    nth: number,
+    place: number,
+    solved: SolvedRotation,
+    pair: BarPair,
+    [a, b]: readonly [number, number],
+    supply: Supply,
+  ): (severity: number, into: Source) => void {
+    const divided = solved.divided[nth]![place];
+    if (divided !== undefined) {
+      const port = new BarPair(divided, a, b).onePort(this.divided[nth]![place]!.port);
+      return (severity, into) => port.source(block.severities[severity]!.ohm as number, supply, into);
+    }
+    const first = alterationOf(this.design, this.winding, block, place, 0);
+    if (first.ports.length === 1 && first.inFront.length === 0) {
+      const port = pair.onePort(first.ports[0]!);
+      return (severity, into) => {
+        const { inverse } = alterationOf(this.design, this.winding, block, place, severity);
+        port.source(inverse[0]!, supply, into);
+      };
+    }
+    return (severity, into) =>
+      pair.source(alterationOf(this.design, this.winding, block, place, severity), supply, into);
+  }
+
+  private divide(block: SuspectBlock): Divided[] {
+    if (block.kind !== 'turnShort' && block.kind !== 'coilShort') return [];
+    return Array.from({ length: this.design.bars }, (_, place) => {
+      const fault = faultOf(this.design, block, place, 0);
+      if (fault.kind !== 'turnShort' && fault.kind !== 'coilShort') throw new Error('not a short');
+      const { topology, port } = dividedWinding(this.design, fault);
+      return { network: new Network(this.design, this.growler, topology), port };
+    });
+  }
+}
+
+function newSources(count: number): Sources {
+  return { v2: new Float64Array(count), r: new Float64Array(count), x: new Float64Array(count) };
+}
+
+function store({ v2, r, x }: Sources, at: number, source: Source): void {
+  v2[at] = source.v2;
+  r[at] = source.r;
+  x[at] = source.x;
+}

@@ -1,0 +1,93 @@
+import { ACCURACY_CLASS, CONTACT_OHM, FIXED_LOOP_OHM } from '../../engine/instruments/ammeter.ts';
+import { DEFLECTION_STEP, UPPER_STOP } from '../../engine/instruments/needle.ts';
+
+/**
+ * How far a reading may lie from what a fault would show, and for what reasons. What is common to all readings of an
+ * attempt (the instrument's own error, the state of the commutator) is carried along as a few cases, so that many
+ * readings do not average it away; what is drawn anew at every contact is spread.
+ */
+
+/** One case of how the probes meet the bars: loop resistance (ohm), its spread, and its weight. */
+export interface ContactCase {
+  readonly loopOhm: number;
+  readonly sdOhm: number;
+  readonly weight: number;
+}
+
+/** Two contacts, each evenly spread: together a triangle, whose variance is one sixth of its half width squared. */
+function twoContacts({ least, most }: { readonly least: number; readonly most: number }) {
+  return { loopOhm: FIXED_LOOP_OHM + least + most, variance: (most - least) ** 2 / 6 };
+}
+
+/** Three cases stand for the wide triangle of dirty contacts: their spread and what is left within each add up to it. */
+function dirtyCases(): ContactCase[] {
+  const { loopOhm, variance } = twoContacts(CONTACT_OHM.dirty);
+  const apart = 1.08 * Math.sqrt(variance);
+  const sdOhm = Math.sqrt(variance - apart ** 2 / 2);
+  return [
+    { loopOhm: loopOhm - apart, sdOhm, weight: 1 / 4 },
+    { loopOhm, sdOhm, weight: 1 / 2 },
+    { loopOhm: loopOhm + apart, sdOhm, weight: 1 / 4 },
+  ];
+}
+
+function cleanCases(): ContactCase[] {
+  const { loopOhm, variance } = twoContacts(CONTACT_OHM.clean);
+  return [{ loopOhm, sdOhm: Math.sqrt(variance), weight: 1 }];
+}
+
+export const SURFACES = ['clean', 'dirty'] as const;
+export type Surface = (typeof SURFACES)[number];
+export const CONTACT_CASES: Readonly<Record<Surface, readonly ContactCase[]>> = {
+  clean: cleanCases(),
+  dirty: dirtyCases(),
+};
+
+/** Errors of the instrument within its class, as shares of the reading, each standing for an equal part of the class. */
+export const GAINS: readonly number[] = [-0.8, -0.4, 0, 0.4, 0.8].map((x) => (x * ACCURACY_CLASS) / 100);
+/** Spread within one of those parts. */
+const GAIN_SD = (0.4 * ACCURACY_CLASS) / 100 / Math.sqrt(12);
+/** What the model leaves out: drift of the winding's temperature, rounded rotations; share of the reading. */
+const MODEL_SD = 0.003;
+/** Spread common to all currents, as a share of the reading. */
+export const CURRENT_SD = Math.hypot(GAIN_SD, MODEL_SD);
+
+/** A needle read in steps, with what is left of its swing when it seems at rest. */
+const NEEDLE_SD = Math.hypot(DEFLECTION_STEP / Math.sqrt(12), DEFLECTION_STEP / 4);
+/** An eye reads to a hundredth of the scale either way, evenly. */
+const EYE_SD = Math.hypot(NEEDLE_SD, 0.01 / Math.sqrt(3));
+/** Chance that a reading has nothing to do with the part: a slip of hand or pen. Ours, no source. */
+export const READING_NOISE = {
+  instrument: { sd: NEEDLE_SD, slip: 0.005 },
+  sheet: { sd: EYE_SD, slip: 0.02 },
+} as const;
+
+/** Slips fall anywhere on the scale; this share of them on its upper stop. */
+const SLIP_DENSITY = 1 / UPPER_STOP;
+export const SLIP_PEGGED = 0.05;
+
+/**
+ * Density of a needle standing at `at` when the fault would put it at `mean`, slips included; per unit of scale.
+ * @param sd spread of the reading, fraction of full scale
+ */
+export function needleDensity(at: number, mean: number, sd: number, slip: number): number {
+  const off = (at - mean) / sd;
+  return (1 - slip) * (0.3989422804014327 / sd) * Math.exp(-0.5 * off * off) + slip * SLIP_DENSITY;
+}
+
+/** Chance of a needle on its upper stop. */
+export function peggedChance(mean: number, sd: number, slip: number): number {
+  return (1 - slip) * normalBelow((mean - UPPER_STOP) / sd) + slip * SLIP_PEGGED;
+}
+
+/**
+ * Share of the normal distribution below x standard deviations.
+ * @source Abramowitz and Stegun, Handbook of Mathematical Functions, 26.2.17 (from memory); error below 7.5e-8
+ */
+export function normalBelow(x: number): number {
+  const t = 1 / (1 + 0.2316419 * Math.abs(x));
+  const series =
+    t * (0.31938153 + t * (-0.356563782 + t * (1.781477937 + t * (-1.821255978 + t * 1.330274429))));
+  const above = 0.3989422804014327 * Math.exp(-0.5 * x * x) * series;
+  return x >= 0 ? 1 - above : above;
+}

@@ -1,0 +1,70 @@
+import type { RangeA } from '../../bench/action.ts';
+import type { Clue } from '../../bench/observation.ts';
+import type { Place } from '../../bench/places.ts';
+import type { Excitation } from '../../engine/drive.ts';
+
+/**
+ * One thing learnt at the bench. `entry` is the log entry that brought it about. Readings carry no time: holding a
+ * contact longer tells nothing more.
+ */
+export type Reading = MeterReading | LampReading | StripReading | LookReading;
+
+/** One settled contact of the ammeter: the needle at rest, or what the learner wrote of it. */
+export interface MeterReading {
+  readonly kind: 'meter';
+  readonly entry: number;
+  readonly bars: readonly [number, number];
+  readonly rotationDeg: number;
+  readonly excitation: Excitation;
+  /** Temperature of the growler winding as near as its warmth tells, degrees C. */
+  readonly windingC: number;
+  readonly rangeA: RangeA;
+  /** Needle as a fraction of full scale, 0..1.03. */
+  readonly deflection: number;
+  readonly pegged: boolean;
+  readonly from: Source;
+}
+
+/** One result of the lamp. A dark one is a reading only between two proofs. */
+export interface LampReading {
+  readonly kind: 'lamp';
+  readonly entry: number;
+  readonly places: readonly [Place, Place];
+  readonly shows: LampShows;
+  readonly from: Source;
+}
+
+/** One place of the strip, held until felt. */
+export interface StripReading {
+  readonly kind: 'strip';
+  readonly entry: number;
+  readonly angleDeg: number;
+  /** Clear gap, mm. */
+  readonly heightMm: number;
+  readonly rotationDeg: number;
+  readonly excitation: Excitation;
+  readonly windingC: number;
+  /** Pull felt, 0..4; from the sheet only whether any was. */
+  readonly pull: number | 'some';
+  readonly from: Source;
+}
+
+/** One place under the lens. */
+export interface LookReading {
+  readonly kind: 'look';
+  readonly entry: number;
+  readonly place: Place;
+  readonly sees: readonly Clue[];
+}
+
+/** Whether the value is what the instrument showed or what the learner wrote on the sheet. */
+export type Source = 'instrument' | 'sheet';
+export type LampShows = 'dark' | 'dim' | 'lit';
+
+/** Brightness from which a lamp is called lit rather than dim. Ours, no source. */
+const LIT_GLOW = 5;
+
+export function lampShows(glow: number): LampShows {
+  if (glow === 0) return 'dark';
+  return glow < LIT_GLOW ? 'dim' : 'lit';
+}
