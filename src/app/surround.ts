@@ -19,6 +19,7 @@ function soundUrl(name: SoundName): string {
 export interface Surround {
   readonly mountScene: MountScene;
   readonly setMuted: (muted: boolean) => void;
+  readonly captions: BenchSound['captions'];
   close(): void;
 }
 
@@ -54,6 +55,7 @@ export function surround(job: Job): Surround {
       };
     },
     setMuted: (muted) => sound.mute(muted),
+    captions: (listener) => sound.captions(listener),
     close: () => sound.close(),
   };
 }

@@ -1,4 +1,4 @@
-import { ATTEMPT_FORMAT, ATTEMPT_VERSION, type Attempt } from '../attempt/entry.ts';
+import { ATTEMPT_FORMAT, ATTEMPT_VERSION, type Attempt, type Happened } from '../attempt/entry.ts';
 import { type Divergence, replay } from '../attempt/replay.ts';
 import { createSession, designOf, type Session } from '../attempt/session.ts';
 import type { Observation } from '../bench/observation.ts';
@@ -13,6 +13,8 @@ export type AttemptStart = Pick<Attempt, 'id' | 'mode' | 'learner' | 'startedAt'
 export interface LocalBench extends BenchPort {
   /** The attempt so far, with simulated time up to now. */
   attempt(): Attempt;
+  /** What has come about by itself since the last act. */
+  sinceLastAct(): readonly Happened[];
   /** Stops watching and scheduling for good. */
   close(): void;
 }
@@ -86,6 +88,8 @@ class RunningBench implements LocalBench {
     this.anchorMs = this.clock.nowMs();
     this.lookAgainLater();
   };
+
+  sinceLastAct = (): readonly Happened[] => this.session.sinceLastAct(this.now());
 
   attempt = (): Attempt => {
     const { id, mode, learner, startedAt, scenario } = this.start;
