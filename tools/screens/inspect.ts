@@ -52,7 +52,7 @@ async function ammeterWork(page: Page): Promise<void> {
   for (const key of ['h', '1', 'ArrowDown', 's', '2', 'ArrowDown', 'ArrowDown', 's'])
     await page.keyboard.press(key);
   await press(page, 'Mark: put the chalk there');
-  await page.getByRole('button', { name: /Use the bench/ }).click();
+  await page.getByRole('button', { name: /As on the bench/ }).click();
   await page.getByLabel('Needle at').fill('130');
   await press(page, 'Write the line');
 }

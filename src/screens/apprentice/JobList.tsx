@@ -1,6 +1,7 @@
+import type { Mode } from '../../bench/port.ts';
 import { writeRoute } from '../route.ts';
 import { clock, dayWords } from '../shared/time.ts';
-import { mainsWords, modeWords, spoken, type Vocabulary } from '../shared/words.ts';
+import { mainsWords, modeMeaning, modeWords, spoken, type Vocabulary } from '../shared/words.ts';
 import type { AttemptSummary, JobSummary, Settings } from '../shell.ts';
 import './jobs.css';
 
@@ -30,13 +31,42 @@ export function JobList(props: JobListProps) {
           “Words, sound and motion”.
         </p>
       ) : (
-        <ul class="slips">
-          {shown.map((summary) => (
-            <JobSlip key={summary.job.id} summary={summary} vocabulary={vocabulary} />
-          ))}
-        </ul>
+        SHELVES.map((mode) => (
+          <Shelf
+            key={mode}
+            mode={mode}
+            jobs={shown.filter(({ job }) => job.mode === mode)}
+            vocabulary={vocabulary}
+          />
+        ))
       )}
     </main>
+  );
+}
+
+/** Jobs in the order a learner meets them. */
+const SHELVES: readonly Mode[] = ['guided', 'practice', 'assessed'];
+
+interface ShelfProps {
+  readonly mode: Mode;
+  readonly jobs: readonly JobSummary[];
+  readonly vocabulary: Vocabulary;
+}
+
+function Shelf({ mode, jobs, vocabulary }: ShelfProps) {
+  if (jobs.length === 0) return null;
+  return (
+    <section aria-labelledby={`shelf-${mode}`}>
+      <h2 id={`shelf-${mode}`} class="shelf-title">
+        <span class={`mode mode-${mode}`}>{modeWords(mode)}</span>
+      </h2>
+      <p class="shelf-words">{modeMeaning(mode)}</p>
+      <ul class="slips">
+        {jobs.map((summary) => (
+          <JobSlip key={summary.job.id} summary={summary} vocabulary={vocabulary} />
+        ))}
+      </ul>
+    </section>
   );
 }
 
@@ -45,13 +75,12 @@ function JobSlip(props: { readonly summary: JobSummary; readonly vocabulary: Voc
   const running = attempts.find((attempt) => attempt.state === 'running');
   return (
     <li class="slip paper">
-      <h2>
-        <a href={writeRoute({ screen: 'job', id: job.id })}>{job.card.unit}</a>
-      </h2>
+      <h3>
+        <a href={writeRoute({ screen: 'job', id: job.id })}>{spoken(job.card.unit, props.vocabulary)}</a>
+      </h3>
       <p class="slip-complaint">{spoken(job.card.complaint, props.vocabulary)}</p>
       <p class="slip-facts">
         <span>{PART_WORDS[job.part]}</span>
-        <span class={`mode mode-${job.mode}`}>{modeWords(job.mode)}</span>
         <span>{mainsWords(job.mains)}</span>
         {job.minutes === null ? null : <span>{job.minutes} minutes</span>}
       </p>

@@ -4,7 +4,7 @@ import { Notice } from '../../shared/Notice.tsx';
 import { spoken } from '../../shared/words.ts';
 import type { BenchPageProps } from './BenchPage.tsx';
 import { wishOf } from './keys.ts';
-import { Senses } from './Senses.tsx';
+import { Senses, seenWords } from './Senses.tsx';
 import { WordsPanel } from './twin/WordsPanel.tsx';
 import type { BenchView as Bench } from './useBench.ts';
 
@@ -46,6 +46,7 @@ function Words(props: BenchViewProps) {
       onToggle={(event) => props.onWordsOpen(event.currentTarget.open)}
     >
       <summary>Work by buttons and words</summary>
+      <p class="sense-seen">{seenWords(job, bench.seen, vocabulary).join(' ')}</p>
       <WordsPanel
         seen={bench.seen}
         geometry={job.armature}

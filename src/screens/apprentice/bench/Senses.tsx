@@ -1,34 +1,37 @@
 import { useEffect, useState } from 'preact/hooks';
+import type { Observation } from '../../../bench/observation.ts';
 import { humWords, sayObservation } from '../../../bench/words.ts';
+import type { Job } from '../../../scenario/public/job.ts';
 import { Button } from '../../shared/Button.tsx';
-import { spoken } from '../../shared/words.ts';
+import { spoken, type Vocabulary } from '../../shared/words.ts';
 import type { BenchViewProps } from './BenchView.tsx';
 import { Spoken } from './Spoken.tsx';
 
-/** What eyes and ears get from the bench, in words: to read under the picture, and said to whoever cannot see it. */
+/** What eyes and fingers get from the bench, one sentence per thing; what ears get stands in the caption. */
+export function seenWords(job: Job, seen: Observation, vocabulary: Vocabulary): readonly string[] {
+  const humming = humWords(seen.hum);
+  return sayObservation(job.armature, seen)
+    .filter((line) => line !== humming)
+    .map((line) => spoken(line, vocabulary));
+}
+
+/** The caption under the picture, and a voice for whoever cannot see it. */
 export function Senses(props: BenchViewProps) {
   const { seen } = props.bench;
   const heard = useCaption(props);
-  const humming = humWords(seen.hum);
-  const say = (line: string) => spoken(line, props.vocabulary);
-  const lines = sayObservation(props.job.armature, seen)
-    .filter((line) => line !== humming)
-    .map(say);
+  const lines = seenWords(props.job, seen, props.vocabulary);
   return (
     <div class="bench-senses">
-      <p class="sense-seen">{lines.join(' ')}</p>
-      <div class="sense-side">
-        <p class="sense-heard">
-          <span class="sense-mark" aria-hidden="true">
-            ♪{' '}
-          </span>
-          <span class="visually-hidden">Heard: </span>
-          {[heard, humming].filter((line) => line !== '').join(' ') || 'Quiet.'}
-        </p>
-        <Button keyHint="N" onPress={props.onNote}>
-          Write this down
-        </Button>
-      </div>
+      <p class="sense-heard">
+        <span class="sense-mark" aria-hidden="true">
+          ♪{' '}
+        </span>
+        <span class="visually-hidden">Heard: </span>
+        {[heard, humWords(seen.hum)].filter((line) => line !== '').join(' ') || 'Quiet.'}
+      </p>
+      <Button keyHint="N" onPress={props.onNote}>
+        Write this down
+      </Button>
       <Spoken lines={heard === '' ? lines : [...lines, heard]} settled={seen.needle.atRest} />
     </div>
   );
