@@ -1,16 +1,16 @@
 import type { RangeA } from '../../bench/action.ts';
 import type { LoopSolution } from '../../engine/circuit/loopSolution.ts';
 import { windingTopology } from '../../engine/circuit/topology.ts';
-import { MAINS, type Excitation, type Mains, type MainsId } from '../../engine/drive.ts';
+import { type Excitation, MAINS, type Mains, type MainsId } from '../../engine/drive.ts';
 import { BENCH_GROWLER, type GrowlerDesign, windingOhm } from '../../engine/growler.ts';
 import { type ShiftedPotentials, SlotTable } from '../../engine/magnetics/slotTable.ts';
 import type { ArmatureDesign } from '../../engine/parts/armature.ts';
 import { alterationOf } from './alterations.ts';
 import { dividedWinding, type JointedWinding, jointedWinding, type Port } from './joints.ts';
-import { type NeedleTable, needleTable, severityCells } from './meter.ts';
+import { type NeedleTable, needleTable, severityCells } from './needles.ts';
 import { Network } from './network.ts';
 import { faultOf, type SuspectBlock, type Suspects, suspectAt } from './suspects.ts';
-import { BarPair, NOTHING, type Source, type Supply } from './thevenin.ts';
+import { BarPair, NOTHING, type Source, type Sources, type Supply } from './thevenin.ts';
 
 /** One way the ammeter can lie: two bars, the armature turned so far, the growler on so hard and so warm. */
 export interface Laid {
@@ -19,13 +19,6 @@ export interface Laid {
   readonly excitation: Excitation;
   /** Temperature of the growler winding, degrees C. */
   readonly windingC: number;
-}
-
-/** Sources behind two bars, one for each suspect: V², ohm, ohm. */
-export interface Sources {
-  readonly v2: Float64Array;
-  readonly r: Float64Array;
-  readonly x: Float64Array;
 }
 
 /** Angles within one slot pitch that are told apart: 64, as the engine's own table has it. */
@@ -149,8 +142,7 @@ export class Dictionary {
   private remembered(key: string, make: () => NeedleTable): NeedleTable {
     const known = this.tables.get(key);
     if (known) return known;
-    if (this.tables.size >= TABLES_REMEMBERED)
-      this.tables.delete(this.tables.keys().next().value as string);
+    if (this.tables.size >= TABLES_REMEMBERED) this.tables.delete(this.tables.keys().next().value as string);
     const fresh = make();
     this.tables.set(key, fresh);
     return fresh;

@@ -49,6 +49,13 @@ export interface Source {
   x: number;
 }
 
+/** Sources behind two bars, one for each suspect: V², ohm, ohm. */
+export interface Sources {
+  readonly v2: Float64Array;
+  readonly r: Float64Array;
+  readonly x: Float64Array;
+}
+
 /** Current through an ammeter loop across a source, A. */
 export function loopCurrent({ v2, r, x }: Source, loopOhm: number): number {
   return Math.sqrt(v2 / ((r + loopOhm) ** 2 + x * x));

@@ -69,7 +69,7 @@ const spacedLargest: Criterion = {
         sentence: 'The probes were not stepped apart to find the largest reading first.',
         entries,
       };
-    return { share: 1, sentence: `${tried} spacings were tried before the pass.`, entries };
+    return { share: 1, sentence: `Before the pass ${tried} spacings were tried.`, entries };
   },
 };
 

@@ -1,0 +1,110 @@
+import type { RangeA } from '../../bench/action.ts';
+import { scaleFraction } from '../../engine/instruments/ammeter.ts';
+import {
+  CONTACT_CASES,
+  CURRENT_SD,
+  GAINS,
+  needleDensity,
+  peggedChance,
+  READING_NOISE,
+  SURFACES,
+} from './noise.ts';
+import type { MeterReading } from './reading.ts';
+import type { SuspectBlock } from './suspects.ts';
+import type { Sources } from './thevenin.ts';
+
+const GAIN_COUNT = GAINS.length;
+/** Cases of surface and instrument a suspect is weighed in, surface by surface. */
+export const CASES = SURFACES.length * GAIN_COUNT;
+/** Ways the probes may meet the bars: each belongs to a surface. */
+const CONTACTS = SURFACES.flatMap((surface, s) =>
+  CONTACT_CASES[surface].map((contact) => ({ ...contact, surface: s })),
+);
+const CONTACT_COUNT = CONTACTS.length;
+
+/** Where the needle would stand, and how that place spreads, for a list of sources on one range. */
+export interface NeedleTable {
+  /** Fraction of full scale by source, contact case and gain. */
+  readonly mean: Float32Array;
+  /** By source and contact case; without the spread of the reading itself. */
+  readonly spread: Float32Array;
+}
+
+/** @param cells spread that comes from the steps between severities, by source */
+export function needleTable({ v2, r, x }: Sources, cells: Float64Array, rangeA: RangeA): NeedleTable {
+  const count = v2.length;
+  const mean = new Float32Array(count * CONTACT_COUNT * GAIN_COUNT);
+  const spread = new Float32Array(count * CONTACT_COUNT);
+  for (let k = 0; k < count; k++) {
+    for (let c = 0; c < CONTACT_COUNT; c++) {
+      const { loopOhm, sdOhm } = CONTACTS[c]!;
+      const whole = r[k]! + loopOhm;
+      const size = whole * whole + x[k]! * x[k]!;
+      const amps = Math.sqrt(v2[k]! / size);
+      const at = k * CONTACT_COUNT + c;
+      const rise = 1000 * (scaleFraction(amps * 1.001, rangeA) - scaleFraction(amps, rangeA));
+      const share = Math.sqrt(CURRENT_SD ** 2 + ((whole * sdOhm) / size) ** 2);
+      spread[at] = Math.sqrt((rise * share) ** 2 + cells[k]! ** 2);
+      for (let g = 0; g < GAIN_COUNT; g++)
+        mean[at * GAIN_COUNT + g] = scaleFraction(amps * (1 + GAINS[g]!), rangeA);
+    }
+  }
+  return { mean, spread };
+}
+
+type Shown = Pick<MeterReading, 'deflection' | 'pegged' | 'from'>;
+
+/** Likelihood (not its logarithm) of a needle for every source of a table in every case; count × CASES. */
+export function needleLikelihoods({ mean, spread }: NeedleTable, shown: Shown): Float64Array {
+  const count = spread.length / CONTACT_COUNT;
+  const { sd, slip } = READING_NOISE[shown.from];
+  const out = new Float64Array(count * CASES);
+  for (let k = 0; k < count; k++) {
+    for (let c = 0; c < CONTACT_COUNT; c++) {
+      const { surface, weight } = CONTACTS[c]!;
+      const at = k * CONTACT_COUNT + c;
+      const whole = Math.sqrt(sd * sd + spread[at]! * spread[at]!);
+      const to = k * CASES + surface * GAIN_COUNT;
+      for (let g = 0; g < GAIN_COUNT; g++) {
+        const m = mean[at * GAIN_COUNT + g]!;
+        const chance = shown.pegged
+          ? peggedChance(m, whole, slip)
+          : needleDensity(shown.deflection, m, whole, slip);
+        out[to + g]! += weight * chance;
+      }
+    }
+  }
+  return out;
+}
+
+/**
+ * A severity stands for all from half-way to its lower to half-way to its higher neighbour; the needle's place spreads
+ * evenly over what lies between. Open stands for itself.
+ */
+export function severityCells(
+  { v2, r, x }: Sources,
+  rangeA: RangeA,
+  blocks: readonly SuspectBlock[],
+): Float64Array {
+  const { loopOhm } = CONTACT_CASES.clean[0]!;
+  const needle = Float64Array.from(v2, (volts, k) =>
+    scaleFraction(Math.sqrt(volts / ((r[k]! + loopOhm) ** 2 + x[k]! ** 2)), rangeA),
+  );
+  const cells = new Float64Array(v2.length);
+  blocks.forEach(({ severities, first }, nth) => {
+    const finite = severities.filter(({ ohm }) => ohm !== 'open').length;
+    const end = blocks[nth + 1]?.first ?? v2.length;
+    for (let from = first; from < end; from += severities.length) {
+      for (let k = 0; k < finite; k++) cells[from + k] = cell(needle, from, k, finite);
+    }
+  });
+  return cells;
+}
+
+/** Standard deviation of an even spread over one step about the kth of some severities. */
+function cell(needle: Float64Array, first: number, k: number, count: number): number {
+  const low = Math.max(0, k - 1);
+  const high = Math.min(count - 1, k + 1);
+  const apart = Math.abs(needle[first + high]! - needle[first + low]!);
+  return apart / Math.max(1, high - low) / Math.sqrt(12);
+}
