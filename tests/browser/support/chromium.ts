@@ -17,7 +17,7 @@ const SYSTEM_BROWSERS = [
 ];
 
 /** Keeps a headless browser from calling home on a closed network, and lets it run as root in a container. */
-const FLAGS = [
+export const FLAGS = [
   '--no-sandbox',
   '--disable-gpu',
   '--disable-quic',
