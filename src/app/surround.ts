@@ -38,6 +38,8 @@ export function surround(job: Job): Surround {
           scaleFraction,
         });
         if (unmounted) return scene.destroy();
+        // Where everything touchable lies on the canvas, for tests that press where a person would.
+        Object.assign(host, { places: () => scene.places(), drawing: () => scene.stats() });
         const unwatch = port.watch((seen) => scene.show(seen));
         scene.show(port.look());
         const resizing = new ResizeObserver(() => scene.resize());
