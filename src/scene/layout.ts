@@ -1,0 +1,204 @@
+import type { ArmatureView } from '../scenario/public/job.ts';
+import { placePanel } from './layoutPanel.ts';
+import type { EndGeometry, Point, SideGeometry } from './project.ts';
+
+export interface Rect {
+  readonly x: number;
+  readonly y: number;
+  readonly w: number;
+  readonly h: number;
+}
+
+export type LayoutMode = 'wide' | 'medium' | 'narrow';
+export const RAIL_TOOLS = ['strip', 'lens', 'chalk'] as const;
+export type RailTool = (typeof RAIL_TOOLS)[number];
+
+export interface PanelLayout {
+  readonly frame: Rect;
+  readonly meter: Rect;
+  /** Plates of the range switch, lowest range first. */
+  readonly ranges: readonly [Rect, Rect, Rect, Rect];
+  readonly selector: Rect;
+  readonly flags: Rect;
+  readonly lamp: Rect;
+  /** Holsters of ammeter.1, ammeter.2, lamp.1, lamp.2. */
+  readonly holsters: readonly [Rect, Rect, Rect, Rect];
+}
+
+/** Where everything on the bench stands, CSS px of the host. */
+export interface Layout {
+  readonly mode: LayoutMode;
+  readonly width: number;
+  readonly height: number;
+  /** Lower edge of the wall, upper edge of the bench top. */
+  readonly benchTop: number;
+  /** The main view; null where there is room for the end view only. */
+  readonly side: SideGeometry | null;
+  readonly sideBox: Rect | null;
+  readonly end: EndGeometry;
+  readonly endBox: Rect;
+  readonly mat: Rect;
+  readonly rail: Rect;
+  readonly tools: Readonly<Record<RailTool, Rect>>;
+  readonly stand: Rect;
+  /** Round in which the lens shows what it sees. */
+  readonly lens: { readonly x: number; readonly y: number; readonly r: number };
+  readonly panel: PanelLayout;
+}
+
+const clamp = (v: number, low: number, high: number) => Math.min(high, Math.max(low, v));
+
+/** The armature along its shaft in radii of its core: every length is drawn, none is measured from. */
+const ALONG = { shaftLeft: 0.42, windLeft: 0.36, windRight: 0.34, riser: 0.2, comm: 1.0, shaftRight: 0.46 };
+
+/** Bars are drawn as large as a finger needs: 24 px apart where the core leaves the room. */
+function commutatorRadius(part: ArmatureView, core: number): number {
+  const real = (core * part.commutatorRadius) / part.outerRadius;
+  return clamp((24.4 * part.bars) / (2 * Math.PI), Math.max(real, 0.66 * core), 0.9 * core);
+}
+
+function stackLength(part: ArmatureView): number {
+  return clamp(part.stackLength / part.outerRadius, 1.2, 1.75) * 0.9;
+}
+
+/** Length of the drawn armature in core radii, shaft end to shaft end. */
+export function drawnLength(part: ArmatureView): number {
+  const ends = Object.values(ALONG).reduce((sum, each) => sum + each, 0);
+  return ends + stackLength(part);
+}
+
+export function sideGeometry(part: ArmatureView, left: number, axisY: number, core: number): SideGeometry {
+  const shaftLeft = left;
+  const windLeft = shaftLeft + ALONG.shaftLeft * core;
+  const coreLeft = windLeft + ALONG.windLeft * core;
+  const coreRight = coreLeft + stackLength(part) * core;
+  const riserLeft = coreRight + ALONG.windRight * core;
+  const commLeft = riserLeft + ALONG.riser * core;
+  const commRight = commLeft + ALONG.comm * core;
+  const comm = commutatorRadius(part, core);
+  return {
+    axisY,
+    pxPerM: core / part.outerRadius,
+    x: {
+      shaftLeft,
+      windLeft,
+      coreLeft,
+      coreRight,
+      riserLeft,
+      commLeft,
+      commRight,
+      shaftRight: commRight + ALONG.shaftRight * core,
+    },
+    r: {
+      core,
+      shaft: (core * part.shaftRadius) / part.outerRadius,
+      winding: 0.84 * core,
+      riser: Math.min(0.955 * core, comm * 1.07),
+      comm,
+    },
+  };
+}
+
+export function endGeometry(part: ArmatureView, x: number, y: number, core: number): EndGeometry {
+  return {
+    x,
+    y,
+    core,
+    riser: 0.78 * core,
+    comm: 0.71 * core,
+    commInner: 0.4 * core,
+    shaft: (core * part.shaftRadius) / part.outerRadius,
+    pxPerM: core / part.outerRadius,
+  };
+}
+
+function toolRects(rail: Rect, gap: number): Record<RailTool, Rect> {
+  const y = rail.y;
+  const h = rail.h;
+  const strip = { x: rail.x, y, w: clamp(rail.w * 0.3, 96, 190), h };
+  const lens = { x: strip.x + strip.w + gap, y, w: clamp(rail.w * 0.13, 56, 84), h };
+  const chalk = { x: lens.x + lens.w + gap, y, w: clamp(rail.w * 0.12, 52, 76), h };
+  return { strip, lens, chalk };
+}
+
+function lensRound(box: Rect): Layout['lens'] {
+  const r = clamp(box.h * 0.23, 62, 104);
+  return { x: box.x + r + 16, y: box.y + box.h - r - 40, r };
+}
+
+function wide(part: ArmatureView, width: number, height: number): Layout {
+  const mode = width >= 860 ? 'wide' : 'medium';
+  const panelH = clamp(height * 0.31, 168, 250);
+  const column = clamp(width * 0.335, 196, 400);
+  const railH = clamp(height * 0.115, 54, 92);
+  const upper = height - panelH;
+  const sideBox = { x: 0, y: railH, w: width - column, h: upper - railH };
+  const core = Math.min((sideBox.w - 34) / (drawnLength(part) + 0.2), sideBox.h / 2.62);
+  const left = (sideBox.w - (drawnLength(part) + 0.1) * core) / 2 + 0.14 * core;
+  const axisY = sideBox.y + core * 1.1 + Math.max(8, (sideBox.h - core * 2.62) * 0.45);
+  const endSize = Math.min(column - 14, upper * 0.66);
+  const endBox = { x: width - column, y: 10, w: column - 12, h: endSize };
+  const matY = endBox.y + endBox.h + 12;
+  const stand = Math.max(54, column * 0.2);
+  return {
+    mode,
+    width,
+    height,
+    benchTop: railH + 6,
+    side: sideGeometry(part, left, axisY, core),
+    sideBox,
+    end: endGeometry(part, endBox.x + endBox.w / 2, endBox.y + endSize * 0.43, endSize * 0.325),
+    endBox,
+    mat: { x: endBox.x + stand + 8, y: matY, w: endBox.w - stand - 8, h: upper - matY - 10 },
+    rail: { x: 16, y: 4, w: width - column - 40, h: railH - 8 },
+    tools: toolRects({ x: 22, y: 4, w: width - column - 50, h: railH - 8 }, 18),
+    lens: lensRound(sideBox),
+    stand: { x: endBox.x, y: matY, w: stand, h: upper - matY - 10 },
+    panel: placePanel({ x: 0, y: upper, w: width, h: panelH }, mode),
+  };
+}
+
+function narrow(part: ArmatureView, width: number, height: number): Layout {
+  const panelH = clamp(height * 0.55, 270, 330);
+  const upper = height - panelH;
+  const column = 92;
+  const endBox = { x: 6, y: 6, w: width - column - 12, h: upper - 12 };
+  const core = Math.min(endBox.w * 0.36, endBox.h * 0.38);
+  const slot = (upper - 12) / 4;
+  const tool = (i: number) => ({ x: width - column, y: 6 + slot * i, w: column - 6, h: slot - 6 });
+  return {
+    mode: 'narrow',
+    width,
+    height,
+    benchTop: 0,
+    side: null,
+    sideBox: null,
+    end: endGeometry(part, endBox.x + endBox.w / 2, endBox.y + 8 + core * 1.08, core),
+    endBox,
+    rail: { x: width - column, y: 6, w: column - 6, h: slot * 3 - 6 },
+    tools: { strip: tool(0), lens: tool(1), chalk: tool(2) },
+    mat: tool(3),
+    lens: {
+      x: endBox.x + endBox.w / 2,
+      y: endBox.y + endBox.h / 2 - 12,
+      r: Math.min(endBox.w, endBox.h) * 0.34,
+    },
+    stand: { x: endBox.x + 4, y: endBox.y + endBox.h - 62, w: 58, h: 58 },
+    panel: placePanel({ x: 0, y: upper, w: width, h: panelH }, 'narrow'),
+  };
+}
+
+/** Lays the bench out in a host of any size; three arrangements, chosen by width. */
+export function layOut(part: ArmatureView, width: number, height: number): Layout {
+  const w = Math.max(300, width);
+  const h = Math.max(420, height);
+  return w < 560 ? narrow(part, w, h) : wide(part, w, h);
+}
+
+export function inside(r: Rect, p: Point, margin = 0): boolean {
+  return p.x >= r.x - margin && p.x <= r.x + r.w + margin && p.y >= r.y - margin && p.y <= r.y + r.h + margin;
+}
+
+export function middle(r: Rect): Point {
+  return { x: r.x + r.w / 2, y: r.y + r.h / 2 };
+}

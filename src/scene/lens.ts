@@ -1,0 +1,69 @@
+import { Container, Graphics, Sprite, Texture } from 'pixi.js';
+import type { LookView } from '../bench/observation.ts';
+import type { Layout } from './layout.ts';
+import { paintLook } from './paint/lookView.ts';
+import { paintLensTool } from './paint/tools.ts';
+import type { Point } from './project.ts';
+import { painted } from './surface.ts';
+
+/** The lens as a tool, and the round in which it shows the last place it was held to. */
+export class Lens {
+  readonly tool: Sprite;
+  readonly round = new Container();
+  private readonly line = new Graphics();
+  private readonly picture = new Sprite();
+  private readonly layout: Layout;
+  private readonly resolution: number;
+  private shown = '';
+
+  constructor(layout: Layout, resolution: number) {
+    this.layout = layout;
+    this.resolution = resolution;
+    const box = layout.tools.lens;
+    const r = Math.max(11, Math.min(22, box.h * 0.26, box.w * 0.26));
+    const size = r * 6;
+    this.tool = new Sprite(
+      painted(size, size, Math.max(2, resolution), (pen) => {
+        pen.translate(size / 2, size / 2);
+        paintLensTool(pen, r);
+      }),
+    );
+    this.tool.anchor.set(0.5);
+    this.round.addChild(this.line, this.picture);
+  }
+
+  /** @param at where a hand carries the lens; @param target where the place looked at lies now */
+  show(look: LookView | null, at: Point | null, target: Point | null): void {
+    const box = this.layout.tools.lens;
+    this.tool.position.set(at?.x ?? box.x + box.w / 2 - 6, at?.y ?? box.y + box.h * 0.45);
+    this.round.visible = look !== null;
+    if (look === null) return;
+    this.paint(look);
+    this.line.clear();
+    if (!target || !this.layout.side) return;
+    const { x, y, r } = this.layout.lens;
+    const d = Math.hypot(target.x - x, target.y - y) || 1;
+    const from = { x: x + ((target.x - x) / d) * r, y: y + ((target.y - y) / d) * r };
+    this.line
+      .moveTo(from.x, from.y)
+      .lineTo(target.x, target.y)
+      .stroke({ width: 1.6, color: 0xe9cd84, alpha: 0.8 });
+    this.line.circle(target.x, target.y, 9).stroke({ width: 1.8, color: 0xe9cd84 });
+  }
+
+  private paint(look: LookView): void {
+    const key = `${look.place}|${look.sees.join()}`;
+    if (key === this.shown) return;
+    this.shown = key;
+    const { x, y, r } = this.layout.lens;
+    const w = r * 2 + 60;
+    const h = r * 2 + 70;
+    const old = this.picture.texture;
+    this.picture.texture = painted(w, h, Math.max(this.resolution, 1.5), (pen) => {
+      pen.translate(w / 2, r + 14);
+      paintLook(pen, r, look);
+    });
+    this.picture.position.set(x - w / 2, y - r - 14);
+    if (old !== Texture.EMPTY) old.destroy(true);
+  }
+}

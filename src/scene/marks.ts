@@ -1,0 +1,128 @@
+import { Container, Sprite, type Texture } from 'pixi.js';
+import { barAngleDeg } from '../bench/geometry.ts';
+import type { ArmatureView } from '../scenario/public/job.ts';
+import { CHALK, font } from './materials.ts';
+import { type EndGeometry, onEnd, onSide, type SideGeometry } from './project.ts';
+import { grain, type Pen, painted } from './surface.ts';
+
+/** What is fixed to single bars: the chalk mark, and in guided work the numbers counted from it. */
+export class Marks {
+  readonly side = new Container();
+  readonly end = new Container();
+  private readonly sideChalk: Sprite;
+  private readonly endChalk: Sprite;
+  private readonly sideNumbers: Sprite[] = [];
+  private readonly endNumbers: Sprite[] = [];
+  private readonly part: ArmatureView;
+  private readonly g: SideGeometry | null;
+  private readonly e: EndGeometry;
+
+  constructor(
+    part: ArmatureView,
+    g: SideGeometry | null,
+    e: EndGeometry,
+    resolution: number,
+    numbered: boolean,
+  ) {
+    this.part = part;
+    this.g = g;
+    this.e = e;
+    const radius = g?.r.comm ?? e.comm;
+    const pitch = (2 * Math.PI * radius) / part.bars;
+    const width = g ? (g.x.commRight - g.x.commLeft) * 0.3 : 20;
+    this.sideChalk = centred(painted(width, pitch, resolution * 1.5, (pen) => paintChalk(pen, width, pitch)));
+    const endSize = Math.max(10, ((2 * Math.PI * e.comm) / part.bars) * 0.9);
+    this.endChalk = centred(
+      painted(endSize, e.comm - e.commInner, resolution, (pen) =>
+        paintChalk(pen, endSize, e.comm - e.commInner),
+      ),
+    );
+    this.side.addChild(this.sideChalk);
+    this.end.addChild(this.endChalk);
+    if (numbered) this.addNumbers(resolution);
+  }
+
+  show(chalked: number | null, rotationDeg: number): void {
+    this.sideChalk.visible = chalked !== null && this.g !== null;
+    this.endChalk.visible = chalked !== null;
+    if (chalked !== null) this.placeChalk(chalked, rotationDeg);
+    for (let bar = 0; bar < this.endNumbers.length; bar++) this.placeNumber(bar, chalked ?? 0, rotationDeg);
+  }
+
+  private placeChalk(bar: number, rotationDeg: number): void {
+    const deg = barAngleDeg(this.part, bar, rotationDeg);
+    const p = onEnd(this.e, (this.e.comm + this.e.commInner) / 2, deg);
+    this.endChalk.position.set(p.x, p.y);
+    this.endChalk.rotation = (-deg * Math.PI) / 180;
+    this.onFront(this.sideChalk, deg, 0.16);
+  }
+
+  private placeNumber(bar: number, first: number, rotationDeg: number): void {
+    const { bars } = this.part;
+    const deg = barAngleDeg(this.part, (bar + first) % bars, rotationDeg);
+    const p = onEnd(this.e, this.e.comm * 0.9, deg);
+    this.endNumbers[bar]!.position.set(p.x, p.y);
+    const side = this.sideNumbers[bar];
+    if (side) this.onFront(side, deg, 0.86);
+  }
+
+  private onFront(sprite: Sprite, deg: number, share: number): void {
+    const g = this.g;
+    if (!g) return;
+    const p = onSide(g.axisY, g.x.commLeft + (g.x.commRight - g.x.commLeft) * share, g.r.comm, deg);
+    sprite.visible = p.facing > 0.12;
+    sprite.position.set(p.x, p.y);
+    sprite.scale.y = Math.max(0.05, p.facing);
+  }
+
+  private addNumbers(resolution: number): void {
+    for (let n = 0; n < this.part.bars; n++) {
+      const texture = painted(24, 16, resolution * 1.5, (pen) => paintNumber(pen, String(n)));
+      const end = centred(texture);
+      end.scale.set(Math.min(0.82, this.e.core / 130));
+      this.endNumbers.push(end);
+      this.end.addChild(end);
+      if (!this.g) continue;
+      const side = centred(texture);
+      this.sideNumbers.push(side);
+      this.side.addChild(side);
+    }
+  }
+}
+
+function centred(texture: Texture): Sprite {
+  const sprite = new Sprite(texture);
+  sprite.anchor.set(0.5);
+  return sprite;
+}
+
+function paintNumber(pen: Pen, text: string): void {
+  pen.font = font(13, 750);
+  pen.textAlign = 'center';
+  pen.textBaseline = 'middle';
+  pen.lineWidth = 3;
+  pen.strokeStyle = 'rgba(40,16,4,.75)';
+  pen.strokeText(text, 12, 8.5);
+  pen.fillStyle = '#fff6e6';
+  pen.fillText(text, 12, 8.5);
+}
+
+/** A stroke of chalk: dry at the edges. */
+function paintChalk(pen: Pen, w: number, h: number): void {
+  pen.strokeStyle = CHALK;
+  pen.lineCap = 'round';
+  pen.lineJoin = 'round';
+  pen.lineWidth = Math.max(3, Math.min(w, h) * 0.2);
+  pen.globalAlpha = 0.92;
+  pen.beginPath();
+  pen.moveTo(w * 0.16, h * 0.72);
+  pen.lineTo(w * 0.4, h * 0.3);
+  pen.lineTo(w * 0.58, h * 0.7);
+  pen.lineTo(w * 0.84, h * 0.28);
+  pen.stroke();
+  pen.globalCompositeOperation = 'destination-out';
+  for (let i = 0; i < 60; i++) {
+    pen.globalAlpha = 0.5;
+    pen.fillRect(grain(i) * w, grain(i + 60) * h, 1.2, 1);
+  }
+}

@@ -1,0 +1,304 @@
+import type { Clue } from '../../bench/observation.ts';
+import type { Place } from '../../bench/places.ts';
+import { ENAMEL, MICA } from '../materials.ts';
+import { disc, grain, linear, type Pen, radial, roundRect } from '../surface.ts';
+
+/** A place under the lens, as a sound one looks; the pen's origin is the middle of the glass, r its radius. */
+export function paintSubject(pen: Pen, r: number, place: Place): void {
+  if (place.startsWith('riser:')) risers(pen, r);
+  else if (place.startsWith('bar:')) bars(pen, r);
+  else if (place === 'core') core(pen, r);
+  else steel(pen, r);
+}
+
+function bars(pen: Pen, r: number): void {
+  pen.fillStyle = MICA;
+  pen.fillRect(-r, -r, r * 2, r * 2);
+  const pitch = r * 0.72;
+  for (let i = -2; i <= 2; i++) copperBar(pen, r, i * pitch, pitch * 0.88);
+}
+
+function copperBar(pen: Pen, r: number, y: number, h: number): void {
+  pen.fillStyle = linear(pen, 0, y - h / 2, 0, y + h / 2, [
+    [0, '#f6c692'],
+    [0.1, '#dd9558'],
+    [0.6, '#c67a41'],
+    [1, '#7d431f'],
+  ]);
+  pen.fillRect(-r, y - h / 2, r * 2, h);
+  for (let i = 0; i < 46; i++) {
+    pen.fillStyle = grain(i) > 0.5 ? 'rgba(255,232,200,.14)' : 'rgba(60,24,8,.14)';
+    pen.fillRect(-r + (i / 46) * r * 2, y - h / 2, 1.3, h);
+  }
+}
+
+function risers(pen: Pen, r: number): void {
+  pen.fillStyle = MICA;
+  pen.fillRect(-r, -r, r * 2, r * 2);
+  const pitch = r * 0.8;
+  for (let i = -2; i <= 2; i++) {
+    const y = i * pitch;
+    copperBar(pen, r, y, pitch * 0.86);
+    pen.fillStyle = '#3a1d0e';
+    pen.fillRect(-r, y - pitch * 0.22, r * 1.62, pitch * 0.44);
+    conductor(pen, -r, r * 0.1, y, pitch * 0.3);
+    solder(pen, r, y, pitch);
+  }
+}
+
+function conductor(pen: Pen, from: number, to: number, y: number, h: number): void {
+  pen.fillStyle = linear(pen, 0, y - h / 2, 0, y + h / 2, [
+    [0, ENAMEL.light],
+    [0.5, ENAMEL.mid],
+    [1, ENAMEL.dark],
+  ]);
+  pen.fillRect(from, y - h / 2, to - from, h);
+}
+
+function solder(pen: Pen, r: number, y: number, pitch: number): void {
+  roundRect(pen, -r * 0.55, y - pitch * 0.2, r * 1.14, pitch * 0.4, pitch * 0.16);
+  pen.fillStyle = linear(pen, 0, y - pitch * 0.2, 0, y + pitch * 0.2, [
+    [0, '#e3e9ea'],
+    [0.4, '#b4bdc0'],
+    [1, '#6f797d'],
+  ]);
+  pen.fill();
+}
+
+function core(pen: Pen, r: number): void {
+  pen.fillStyle = '#9aa6a9';
+  pen.fillRect(-r, -r, r * 2, r * 2);
+  for (let x = -r, i = 0; x < r; x += 5, i++) {
+    pen.fillStyle = grain(i) > 0.5 ? 'rgba(240,248,248,.35)' : 'rgba(30,42,48,.3)';
+    pen.fillRect(x, -r, 1.8, r * 2);
+  }
+  pen.fillStyle = '#0d1316';
+  pen.fillRect(-r, -r * 0.16, r * 2, r * 0.3);
+  pen.fillStyle = '#8a5c33';
+  pen.fillRect(-r, -r * 0.08, r * 2, r * 0.16);
+}
+
+function steel(pen: Pen, r: number): void {
+  pen.fillStyle = linear(pen, 0, -r, 0, r, [
+    [0, '#7c878b'],
+    [0.35, '#eef3f3'],
+    [1, '#5c676b'],
+  ]);
+  pen.fillRect(-r, -r, r * 2, r * 2);
+  for (let x = -r, i = 0; x < r; x += 3, i++) {
+    pen.fillStyle = `rgba(20,30,34,${0.05 + 0.12 * grain(i)})`;
+    pen.fillRect(x, -r, 1, r * 2);
+  }
+}
+
+const PAINTERS: Readonly<Record<Clue, (pen: Pen, r: number) => void>> = {
+  brightSolder,
+  solderThrown,
+  burntBarEdge,
+  metalAcrossMica: (pen, r) => bridge(pen, r, false),
+  carbonAcrossMica: (pen, r) => bridge(pen, r, true),
+  charredInsulation,
+  rubbedCore,
+  dirt,
+  wornSurface,
+  looseRivet,
+  brokenPigtail,
+};
+
+/** Draws a clue so that it can be told from every other by its shape. */
+export function paintClue(pen: Pen, r: number, clue: Clue): void {
+  PAINTERS[clue](pen, r);
+}
+
+function brightSolder(pen: Pen, r: number): void {
+  roundRect(pen, -r * 0.62, -r * 0.2, r * 1.26, r * 0.4, r * 0.19);
+  pen.fillStyle = linear(pen, 0, -r * 0.2, 0, r * 0.2, [
+    [0, '#ffffff'],
+    [0.3, '#f4fbfc'],
+    [0.55, '#b9c8cc'],
+    [1, '#8d9a9e'],
+  ]);
+  pen.fill();
+  pen.fillStyle = 'rgba(255,255,255,.95)';
+  roundRect(pen, -r * 0.42, -r * 0.135, r * 0.6, r * 0.06, r * 0.03);
+  pen.fill();
+}
+
+/** The slit stands empty, the solder lies in drops round about. */
+function solderThrown(pen: Pen, r: number): void {
+  roundRect(pen, -r * 0.56, -r * 0.19, r * 1.18, r * 0.38, r * 0.05);
+  pen.fillStyle = '#130a06';
+  pen.fill();
+  conductor(pen, -r, r * 0.3, r * 0.03, r * 0.16);
+  for (let i = 0; i < 26; i++) {
+    const angle = grain(i + 3) * Math.PI * 2;
+    const away = r * (0.3 + 0.6 * grain(i + 40));
+    const size = r * (0.022 + 0.05 * grain(i + 80));
+    const x = Math.cos(angle) * away;
+    const y = Math.sin(angle) * away;
+    disc(pen, x + size * 0.3, y + size * 0.4, size, 'rgba(0,0,0,.45)');
+    disc(
+      pen,
+      x,
+      y,
+      size,
+      radial(pen, x - size * 0.3, y - size * 0.4, 0, size, [
+        [0, '#ffffff'],
+        [0.5, '#c3cdd0'],
+        [1, '#707b7f'],
+      ]),
+    );
+  }
+}
+
+function burntBarEdge(pen: Pen, r: number): void {
+  const y = r * 0.31;
+  pen.fillStyle = linear(pen, 0, y - r * 0.3, 0, y + r * 0.06, [
+    [0, 'rgba(40,60,110,0)'],
+    [0.4, 'rgba(58,66,110,.5)'],
+    [0.7, 'rgba(60,30,40,.75)'],
+    [1, 'rgba(10,8,8,.96)'],
+  ]);
+  pen.fillRect(-r, y - r * 0.3, r * 2, r * 0.37);
+  for (let i = 0; i < 40; i++) {
+    disc(
+      pen,
+      -r + grain(i) * r * 2,
+      y - r * 0.1 * grain(i + 9),
+      r * (0.015 + 0.045 * grain(i + 20)),
+      '#0b0706',
+    );
+  }
+}
+
+function bridge(pen: Pen, r: number, carbon: boolean): void {
+  const y = r * 0.36;
+  pen.beginPath();
+  pen.moveTo(-r * 0.36, y - r * 0.16);
+  for (let i = 0; i <= 12; i++)
+    pen.lineTo(-r * 0.36 + (i / 12) * r * 0.8, y - r * (0.1 + 0.1 * grain(i + 2)));
+  for (let i = 12; i >= 0; i--)
+    pen.lineTo(-r * 0.36 + (i / 12) * r * 0.8, y + r * (0.1 + 0.1 * grain(i + 31)));
+  pen.closePath();
+  pen.fillStyle = carbon
+    ? '#0c0c0d'
+    : linear(pen, 0, y - r * 0.2, 0, y + r * 0.2, [
+        [0, '#ffe0b4'],
+        [0.5, '#e39a5c'],
+        [1, '#a25e2c'],
+      ]);
+  pen.fill();
+  for (let i = 0; i < (carbon ? 70 : 16); i++) {
+    const x = -r * 0.5 + grain(i + 11) * r * 1.1;
+    const at = y - r * 0.26 + grain(i + 77) * r * 0.52;
+    disc(pen, x, at, r * 0.02 * (0.5 + grain(i)), carbon ? 'rgba(18,18,20,.85)' : 'rgba(255,225,180,.85)');
+  }
+}
+
+function charredInsulation(pen: Pen, r: number): void {
+  pen.fillStyle = radial(pen, -r * 0.2, 0, r * 0.1, r * 0.9, [
+    [0, 'rgba(8,6,5,.96)'],
+    [0.6, 'rgba(20,12,8,.85)'],
+    [1, 'rgba(40,22,12,0)'],
+  ]);
+  pen.fillRect(-r, -r, r * 2, r * 2);
+  pen.strokeStyle = 'rgba(150,96,52,.85)';
+  pen.lineWidth = 1.6;
+  for (let i = 0; i < 9; i++) {
+    let x = -r * 0.7 + grain(i) * r * 1.1;
+    let y = -r * 0.6 + grain(i + 30) * r * 1.2;
+    pen.beginPath();
+    pen.moveTo(x, y);
+    for (let k = 0; k < 4; k++) {
+      x += r * (grain(i * 4 + k) - 0.4) * 0.3;
+      y += r * (grain(i * 4 + k + 50) - 0.5) * 0.34;
+      pen.lineTo(x, y);
+    }
+    pen.stroke();
+  }
+}
+
+function rubbedCore(pen: Pen, r: number): void {
+  pen.fillStyle = linear(pen, 0, -r * 0.55, 0, r * 0.7, [
+    [0, 'rgba(255,255,255,0)'],
+    [0.3, 'rgba(252,255,255,.85)'],
+    [0.7, 'rgba(246,252,252,.8)'],
+    [1, 'rgba(255,255,255,0)'],
+  ]);
+  pen.fillRect(-r, -r * 0.55, r * 2, r * 1.25);
+  for (let i = 0; i < 26; i++) {
+    pen.strokeStyle = 'rgba(60,72,78,.55)';
+    pen.lineWidth = 0.8 + grain(i);
+    const x = -r + grain(i + 8) * r * 2;
+    pen.beginPath();
+    pen.moveTo(x, -r * 0.5 + grain(i) * r * 0.3);
+    pen.lineTo(x + r * 0.06, r * 0.2 + grain(i + 4) * r * 0.4);
+    pen.stroke();
+  }
+}
+
+function dirt(pen: Pen, r: number): void {
+  pen.fillStyle = 'rgba(70,66,58,.42)';
+  pen.fillRect(-r, -r, r * 2, r * 2);
+  for (let i = 0; i < 240; i++) {
+    const x = -r + grain(i) * r * 2;
+    const y = -r + grain(i + 300) * r * 2;
+    disc(
+      pen,
+      x,
+      y,
+      r * (0.008 + 0.026 * grain(i + 600)),
+      grain(i + 900) > 0.5 ? 'rgba(36,34,30,.8)' : 'rgba(150,142,126,.6)',
+    );
+  }
+}
+
+function wornSurface(pen: Pen, r: number): void {
+  for (const [x, w] of [
+    [-0.62, 0.2],
+    [-0.2, 0.34],
+    [0.36, 0.24],
+  ] as const) {
+    pen.fillStyle = linear(pen, x * r, 0, (x + w) * r, 0, [
+      [0, 'rgba(40,16,4,.8)'],
+      [0.3, 'rgba(90,44,18,.45)'],
+      [0.8, 'rgba(255,222,180,.5)'],
+      [1, 'rgba(255,236,210,.8)'],
+    ]);
+    pen.fillRect(x * r, -r, w * r, r * 2);
+  }
+}
+
+function looseRivet(pen: Pen, r: number): void {
+  disc(pen, r * 0.04, r * 0.06, r * 0.5, '#0a0d0e');
+  disc(
+    pen,
+    0,
+    0,
+    r * 0.4,
+    radial(pen, -r * 0.14, -r * 0.16, 0, r * 0.44, [
+      [0, '#f1f5f5'],
+      [0.6, '#99a6aa'],
+      [1, '#4b565a'],
+    ]),
+  );
+}
+
+function brokenPigtail(pen: Pen, r: number): void {
+  for (const side of [-1, 1]) {
+    for (let i = 0; i < 16; i++) {
+      const y = (i - 8) * r * 0.035;
+      pen.strokeStyle = i % 2 ? '#d98e52' : '#8c4c22';
+      pen.lineWidth = 2;
+      pen.beginPath();
+      pen.moveTo(side * r, y);
+      pen.quadraticCurveTo(
+        side * r * 0.5,
+        y,
+        side * r * (0.12 + 0.14 * grain(i)),
+        y * 3 * (0.6 + grain(i + 5)),
+      );
+      pen.stroke();
+    }
+  }
+}

@@ -1,0 +1,65 @@
+import type { Clue, LookView } from '../../bench/observation.ts';
+import { BRASS, font, INK, PAPER } from '../materials.ts';
+import { disc, linear, type Pen, radial, roundRect, shadowed } from '../surface.ts';
+import { paintClue, paintSubject } from './clues.ts';
+
+/** What each clue is called. A clue is something seen, never a verdict. */
+export const CLUE_WORDS: Readonly<Record<Clue, string>> = {
+  brightSolder: 'bright, smooth solder',
+  solderThrown: 'solder thrown out',
+  burntBarEdge: 'burnt bar edge',
+  metalAcrossMica: 'metal across the mica',
+  carbonAcrossMica: 'carbon across the mica',
+  charredInsulation: 'charred insulation',
+  rubbedCore: 'core has been rubbing',
+  dirt: 'dust and dirt',
+  wornSurface: 'worn, grooved surface',
+  looseRivet: 'loose rivet',
+  brokenPigtail: 'broken pigtail',
+};
+
+/** The lens's round: the place magnified, its clues drawn and named. Pen's origin at the middle of the glass. */
+export function paintLook(pen: Pen, r: number, look: LookView): void {
+  shadowed(pen, 14, 2, 7, 'rgba(0,0,0,.7)', () => disc(pen, 0, 0, r + 6, BRASS.dark));
+  pen.save();
+  pen.beginPath();
+  pen.arc(0, 0, r, 0, Math.PI * 2);
+  pen.clip();
+  paintSubject(pen, r, look.place);
+  for (const clue of look.sees) paintClue(pen, r, clue);
+  pen.fillStyle = radial(pen, -r * 0.2, -r * 0.3, r * 0.4, r * 1.15, [
+    [0, 'rgba(255,255,255,.06)'],
+    [0.7, 'rgba(0,0,0,.04)'],
+    [1, 'rgba(0,0,0,.55)'],
+  ]);
+  pen.fillRect(-r, -r, r * 2, r * 2);
+  pen.restore();
+  pen.lineWidth = 8;
+  pen.strokeStyle = linear(pen, -r, -r, r, r, [
+    [0, BRASS.light],
+    [0.5, BRASS.mid],
+    [1, BRASS.dark],
+  ]);
+  pen.beginPath();
+  pen.arc(0, 0, r + 3, 0, Math.PI * 2);
+  pen.stroke();
+  caption(
+    pen,
+    r,
+    look.sees.length === 0 ? 'nothing to remark' : look.sees.map((clue) => CLUE_WORDS[clue]).join(' · '),
+  );
+}
+
+function caption(pen: Pen, r: number, text: string): void {
+  pen.font = font(13, 650);
+  const w = Math.min(r * 2 + 56, pen.measureText(text).width + 22);
+  shadowed(pen, 6, 0, 3, 'rgba(0,0,0,.5)', () => {
+    roundRect(pen, -w / 2, r - 4, w, 26, 5);
+    pen.fillStyle = PAPER;
+    pen.fill();
+  });
+  pen.fillStyle = INK;
+  pen.textAlign = 'center';
+  pen.textBaseline = 'middle';
+  pen.fillText(text, 0, r + 9.5, w - 12);
+}

@@ -1,0 +1,67 @@
+import { Container, Graphics, Sprite } from 'pixi.js';
+import { RANGES_A, type RangeA } from '../../bench/action.ts';
+import type { NeedleView } from '../../bench/observation.ts';
+import type { Rect } from '../layout.ts';
+import { paintMeterFace, paintMeterGlass, sweepAngle } from '../paint/meterFace.ts';
+import { painted } from '../surface.ts';
+
+/** Angular fraction of the scale at which a current stands, on a range; both A. The meter's own law gives it. */
+export type ScaleFraction = (currentA: number, rangeA: RangeA) => number;
+
+/** The ammeter: a face printed for the range in use, a mirror under the scale, a needle over both. */
+export class Meter {
+  readonly node = new Container();
+  private readonly faces = new Map<RangeA, Sprite>();
+  private readonly needle = new Container();
+  private readonly make: (range: RangeA) => Sprite;
+
+  constructor(box: Rect, resolution: number, scale: ScaleFraction) {
+    this.node.position.set(box.x, box.y);
+    this.make = (range) =>
+      new Sprite(painted(box.w, box.h, resolution, (pen) => paintMeterFace(pen, box.w, box.h, range, scale)));
+    const pivot = sweepAngle(box.w, box.h);
+    this.buildNeedle(pivot.length);
+    this.needle.position.set(pivot.x, pivot.y);
+    const glass = new Sprite(painted(box.w, box.h, resolution, (pen) => paintMeterGlass(pen, box.w, box.h)));
+    const faces = new Container();
+    this.node.addChild(faces, this.needle, glass);
+    this.facesNode = faces;
+  }
+
+  private readonly facesNode: Container;
+
+  show(range: RangeA, needle: NeedleView): void {
+    this.face(range);
+    for (const each of RANGES_A) {
+      const face = this.faces.get(each);
+      if (face) face.visible = each === range;
+    }
+    this.needle.rotation = needleAngle(needle.deflection);
+  }
+
+  private face(range: RangeA): void {
+    if (this.faces.has(range)) return;
+    const face = this.make(range);
+    this.faces.set(range, face);
+    this.facesNode.addChild(face);
+  }
+
+  private buildNeedle(length: number): void {
+    const shadow = new Graphics()
+      .poly([-2.2, 10, 2.2, 10, 0.7, -length, -0.7, -length])
+      .fill({ color: 0x000000, alpha: 0.22 });
+    shadow.position.set(3, 3);
+    const blade = new Graphics()
+      .poly([-2.6, 14, 2.6, 14, 1.5, -length * 0.72, 0.6, -length, -0.6, -length, -1.5, -length * 0.72])
+      .fill(0x11181b);
+    this.needle.addChild(shadow, blade);
+  }
+}
+
+/** Half the sweep of the needle either side of upright, rad. */
+export const HALF_SWEEP = (46 * Math.PI) / 180;
+
+/** Needle angle from upright, clockwise positive, rad. */
+export function needleAngle(fraction: number): number {
+  return -HALF_SWEEP + 2 * HALF_SWEEP * Math.min(1.06, Math.max(-0.03, fraction));
+}

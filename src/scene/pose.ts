@@ -1,0 +1,183 @@
+import { barAngleDeg } from '../bench/geometry.ts';
+import type { Observation } from '../bench/observation.ts';
+import { barOf, LEAD_IDS, type LeadId, type LeadSet, leadSet, type Place, partner } from '../bench/places.ts';
+import type { ArmatureView } from '../scenario/public/job.ts';
+import type { Layout, Rect } from './layout.ts';
+import { onEnd, onSide, type Point, TILT_DEG } from './project.ts';
+
+/** Build of a lead, px at full size: bare metal, guard and handle, from tip to tail. */
+export interface LeadBuild {
+  readonly bare: number;
+  readonly neck: number;
+  readonly handle: number;
+  readonly width: number;
+  readonly guard: number;
+}
+
+/** Short plain needles for the ammeter; guarded heavy handles with a few millimetres of bare tip for the lamp. */
+export const LEAD_BUILD: Readonly<Record<LeadSet, LeadBuild>> = {
+  ammeter: { bare: 30, neck: 6, handle: 84, width: 14, guard: 0 },
+  lamp: { bare: 9, neck: 22, handle: 92, width: 25, guard: 21 },
+};
+
+export const TIP_R = 12;
+
+/** Room under a holstered tip for the name of the set, px. */
+const HOLSTER_FOOT = 24;
+
+export interface LeadPose {
+  readonly tip: Point;
+  /** Direction from the tip to the tail, rad, clockwise from the right. */
+  readonly angle: number;
+  readonly scale: number;
+  readonly behind: boolean;
+}
+
+/** Where the learner's own hand has left things that the observation does not place: a lead hovering, a tool carried. */
+export interface Carried {
+  readonly leads: Partial<Record<LeadId, Point>>;
+}
+
+export interface Situation {
+  readonly layout: Layout;
+  readonly part: ArmatureView;
+  readonly seen: Observation;
+  readonly rotationDeg: number;
+  readonly carried: Carried;
+}
+
+export function holsterOf(layout: Layout, lead: LeadId): Rect {
+  return layout.panel.holsters[LEAD_IDS.indexOf(lead)]!;
+}
+
+/** Socket in the upper edge of the panel where a lead's cable comes out. */
+export function socketOf(layout: Layout, lead: LeadId): Point {
+  const h = holsterOf(layout, lead);
+  return { x: h.x + h.w * 0.84, y: layout.panel.frame.y + 5 };
+}
+
+export function leadScale(layout: Layout, lead: LeadId): number {
+  const build = LEAD_BUILD[leadSet(lead)];
+  const room = holsterOf(layout, lead).h - HOLSTER_FOOT - 4;
+  return Math.min(1.08, room / (build.bare + build.neck + build.handle));
+}
+
+export function holsteredPose(layout: Layout, lead: LeadId): LeadPose {
+  const h = holsterOf(layout, lead);
+  return {
+    tip: { x: h.x + h.w * 0.46, y: h.y + h.h - HOLSTER_FOOT },
+    angle: -Math.PI / 2,
+    scale: leadScale(layout, lead),
+    behind: false,
+  };
+}
+
+const spread = (lead: LeadId) => (lead.endsWith('1') ? -1 : 1);
+
+/** Station of a place on the round of the commutator, degrees, or null where it has none. */
+export function stationOf(s: Situation, lead: LeadId): number | null {
+  const view = s.seen.leads[lead];
+  const bar = view.touches === null ? null : barOf(view.touches);
+  if (bar === null) return null;
+  if (view.at === 'stand' && view.stationDeg !== null) return view.stationDeg;
+  return barAngleDeg(s.part, bar, s.rotationDeg);
+}
+
+/** Where on the main view the tip of a lead rests when it touches a place. */
+function sideTip(s: Situation, lead: LeadId, place: Place): (Point & { t: number; facing: number }) | null {
+  const g = s.layout.side;
+  if (!g) return null;
+  const station = stationOf(s, lead);
+  if (station !== null) {
+    const along = g.x.commLeft + (g.x.commRight - g.x.commLeft) * (lead.endsWith('1') ? 0.42 : 0.66);
+    const p = onSide(g.axisY, along, g.r.comm, station);
+    return { ...p, t: Math.cos(((station + TILT_DEG) * Math.PI) / 180) };
+  }
+  if (place === 'core') {
+    const p = onSide(
+      g.axisY,
+      g.x.coreLeft + (g.x.coreRight - g.x.coreLeft) * (lead.endsWith('1') ? 0.55 : 0.8),
+      g.r.core,
+      -142,
+    );
+    return { ...p, t: -0.9 };
+  }
+  if (place === 'shaft') {
+    const p = onSide(g.axisY, g.x.commRight + (g.x.shaftRight - g.x.commRight) * 0.7, g.r.shaft, -130);
+    return { ...p, t: lead.endsWith('1') ? -0.7 : 0.3 };
+  }
+  return null;
+}
+
+/** Where on the end view the tip of a lead rests, with the direction outwards. */
+export function endTip(s: Situation, lead: LeadId): { tip: Point; angle: number } | null {
+  const g = s.layout.end;
+  const { touches } = s.seen.leads[lead];
+  if (touches === null) return null;
+  const station = stationOf(s, lead);
+  const outward = (deg: number) =>
+    Math.atan2(Math.cos((deg * Math.PI) / 180), Math.sin((deg * Math.PI) / 180));
+  if (station !== null) {
+    return { tip: onEnd(g, g.comm * 0.9, station), angle: outward(station) + spread(lead) * 0.1 };
+  }
+  const bearing = spread(lead) < 0 ? -128 : -152;
+  if (touches === 'core') return { tip: onEnd(g, g.core * 0.97, bearing), angle: outward(bearing) };
+  if (touches === 'shaft') return { tip: onEnd(g, g.shaft * 0.5, bearing), angle: outward(bearing + 14) };
+  return null;
+}
+
+function restingInHand(s: Situation, lead: LeadId): LeadPose {
+  const scale = leadScale(s.layout, lead);
+  const kept = s.carried.leads[lead];
+  const lamp = leadSet(lead) === 'lamp' ? 1 : 0;
+  const g = s.layout.side;
+  const fallback = g
+    ? { x: g.x.shaftRight + 6 + lamp * 6, y: g.axisY + spread(lead) * g.r.core * 0.55 + lamp * 26 }
+    : {
+        x: s.layout.end.x + spread(lead) * s.layout.end.core * 1.16,
+        y: s.layout.end.y - s.layout.end.core * 0.55,
+      };
+  return { tip: kept ?? fallback, angle: 0.55 + spread(lead) * 0.16, scale, behind: false };
+}
+
+function touchingPose(s: Situation, lead: LeadId, place: Place): LeadPose | null {
+  const scale = leadScale(s.layout, lead);
+  if (place === `tip:${partner(lead)}`) {
+    const other = leadPose(s, partner(lead), true);
+    return { tip: other.tip, angle: other.angle + Math.PI * 0.62, scale, behind: false };
+  }
+  if (!s.layout.side) {
+    const end = endTip(s, lead);
+    return end && { ...end, scale: scale * 0.92, behind: false };
+  }
+  const p = sideTip(s, lead, place);
+  if (!p) return null;
+  return {
+    tip: { x: p.x, y: p.y },
+    angle: Math.atan2(p.t * 0.95 + spread(lead) * 0.14, 0.8),
+    scale,
+    behind: p.facing < 0,
+  };
+}
+
+/** How a lead lies: in its holster, in a hand, on metal or in the stand. */
+export function leadPose(s: Situation, lead: LeadId, alone = false): LeadPose {
+  const view = s.seen.leads[lead];
+  if (view.at === 'holster') return holsteredPose(s.layout, lead);
+  const touching = view.touches !== null && !(alone && view.touches.startsWith('tip:'));
+  const posed = touching ? touchingPose(s, lead, view.touches!) : null;
+  return posed ?? restingInHand(s, lead);
+}
+
+/** Point of a posed lead at a distance from its tip, px at full size. */
+export function alongLead(pose: LeadPose, distance: number): Point {
+  return {
+    x: pose.tip.x + Math.cos(pose.angle) * distance * pose.scale,
+    y: pose.tip.y + Math.sin(pose.angle) * distance * pose.scale,
+  };
+}
+
+export function leadTail(pose: LeadPose, lead: LeadId): Point {
+  const b = LEAD_BUILD[leadSet(lead)];
+  return alongLead(pose, b.bare + b.neck + b.handle);
+}

@@ -1,0 +1,285 @@
+import { Container, Mesh, Sprite, Texture } from 'pixi.js';
+import { LEAD_IDS, type LeadId, type Place } from '../bench/places.ts';
+import type { ArmatureView } from '../scenario/public/job.ts';
+import { Aims } from './aims.ts';
+import { ArmatureEnd } from './armatureEnd.ts';
+import { ArmatureSide } from './armatureSide.ts';
+import type { Ui } from './handling/desk.ts';
+import { type Spot, surfacesForLens } from './handling/targets.ts';
+import { HeatHaze } from './heat.ts';
+import { drawnLength, type Layout, middle } from './layout.ts';
+import { Leads, restingPoses } from './leads.ts';
+import { Lens } from './lens.ts';
+import { Marks } from './marks.ts';
+import { paintGrowlerEnd } from './paint/growlerEnd.ts';
+import { growlerStage, paintGrowlerBack, paintGrowlerFront } from './paint/growlerSide.ts';
+import { paintEndLabels, paintRoom } from './paint/room.ts';
+import { paintChalkTool, paintHolsters, paintRailFittings, paintStand } from './paint/tools.ts';
+import { Flags } from './panel/flags.ts';
+import { TestLamp } from './panel/lamp.ts';
+import { Meter, type ScaleFraction } from './panel/meter.ts';
+import { Ranges } from './panel/ranges.ts';
+import { leverAngle, SelectorLever } from './panel/selector.ts';
+import type { LeadPose, Situation } from './pose.ts';
+import type { Point } from './project.ts';
+import { roundOf } from './shapes.ts';
+import { Strip } from './strip.ts';
+import { painted } from './surface.ts';
+
+export interface StageOptions {
+  readonly reducedMotion: boolean;
+  readonly showBarNumbers: boolean;
+  readonly scaleFraction: ScaleFraction;
+  /** Words on the bench; pictures compared by a test leave them out, for fonts differ. */
+  readonly lettering: boolean;
+}
+
+/** Everything drawn for one size of the host, in the order it lies on the bench. */
+export class Stage {
+  readonly node = new Container();
+  private readonly side: ArmatureSide | null;
+  private readonly sideCarrier = new Container();
+  private readonly end: ArmatureEnd;
+  private readonly endCradle = new Container();
+  private readonly marks: Marks;
+  private readonly meter: Meter;
+  private readonly ranges: Ranges;
+  private readonly selector: SelectorLever;
+  private readonly lamp: TestLamp;
+  private readonly flags: Flags;
+  private readonly leads: Leads;
+  private readonly strip: Strip;
+  private readonly lens: Lens;
+  private readonly chalk: Sprite;
+  private readonly heat: HeatHaze;
+  private readonly aims = new Aims();
+  private poses: Record<LeadId, LeadPose> | null = null;
+  private readonly layout: Layout;
+  private readonly options: StageOptions;
+
+  constructor(part: ArmatureView, layout: Layout, resolution: number, options: StageOptions) {
+    this.layout = layout;
+    this.options = options;
+    this.side = layout.side ? new ArmatureSide(part, layout.side, resolution) : null;
+    this.end = new ArmatureEnd(part, layout.end, resolution);
+    this.marks = new Marks(part, layout.side, layout.end, resolution, options.showBarNumbers);
+    this.meter = new Meter(layout.panel.meter, resolution, options.scaleFraction);
+    this.ranges = new Ranges(layout.panel, resolution);
+    this.selector = new SelectorLever(layout.panel.selector, resolution);
+    this.lamp = new TestLamp(layout.panel.lamp, resolution, options.lettering);
+    this.flags = new Flags(layout.panel.flags, resolution);
+    this.leads = new Leads(resolution);
+    this.strip = new Strip(layout, resolution);
+    this.lens = new Lens(layout, resolution);
+    this.chalk = chalkSprite(layout, resolution);
+    this.heat = new HeatHaze(layout, resolution, options.lettering);
+    this.compose(part, resolution);
+  }
+
+  private compose(part: ArmatureView, resolution: number): void {
+    const { layout } = this;
+    const whole = (draw: Parameters<typeof painted>[3]) =>
+      new Sprite(painted(layout.width, layout.height, resolution, draw));
+    const lettering = this.options.lettering;
+    this.node.addChild(
+      whole((pen) => {
+        paintRoom(pen, layout);
+        paintRailFittings(pen, layout);
+        paintStand(pen, layout.stand, lettering);
+        paintHolsters(pen, layout);
+        if (lettering) paintEndLabels(pen, layout);
+      }),
+    );
+    this.composeEnd(part, resolution);
+    this.composeSide(part, resolution);
+    this.node.addChild(
+      this.selector.node,
+      this.flags.node,
+      this.meter.node,
+      this.ranges.node,
+      this.lamp.node,
+    );
+    this.node.addChild(this.strip.front, this.lens.tool, this.chalk, this.leads.front);
+    this.node.addChild(this.heat.node, this.lens.round, this.aims.node);
+  }
+
+  private composeEnd(part: ArmatureView, resolution: number): void {
+    const b = this.layout.endBox;
+    const cradle = new Sprite(
+      painted(b.w, b.h, resolution, (pen) => {
+        pen.beginPath();
+        pen.roundRect(4, 4, b.w - 8, b.h - 8, 15);
+        pen.clip();
+        pen.translate(-b.x, -b.y);
+        paintGrowlerEnd(pen, this.layout.end, part.outerRadius);
+      }),
+    );
+    cradle.position.set(b.x, b.y);
+    this.endCradle.addChild(cradle);
+    this.node.addChild(this.endCradle, this.end.node, this.marks.end, this.strip.end, this.leads.end);
+  }
+
+  private composeSide(part: ArmatureView, resolution: number): void {
+    const { layout, side } = this;
+    const g = layout.side;
+    if (!g || !side) return;
+    const k = growlerStage(g, part.outerRadius);
+    const plate = this.options.lettering ? 'QUARRY ROAD · BENCH 4' : '';
+    const box = layout.sideBox!;
+    const picture = (draw: Parameters<typeof painted>[3]) => {
+      const sprite = new Sprite(
+        painted(box.w, box.h, resolution, (pen) => {
+          pen.translate(-box.x, -box.y);
+          draw(pen);
+        }),
+      );
+      sprite.position.set(box.x, box.y);
+      return sprite;
+    };
+    const centre = { x: (g.x.shaftLeft + g.x.shaftRight) / 2, y: g.axisY };
+    this.sideCarrier.pivot.set(centre.x, centre.y);
+    this.sideCarrier.addChild(side.node, this.marks.side);
+    this.node.addChild(
+      picture((pen) => paintGrowlerBack(pen, k)),
+      this.leads.back,
+      this.strip.back,
+      this.sideCarrier,
+      picture((pen) => paintGrowlerFront(pen, k, plate)),
+    );
+  }
+
+  /**
+   * Draws one moment.
+   * @param dtMs time since the last drawing, for things on their way
+   * @returns true while something is still moving by itself
+   */
+  update(s: Situation, ui: Ui, hint: readonly Spot[], nowMs: number, dtMs: number): boolean {
+    const { seen } = s;
+    this.side?.turnTo(s.rotationDeg);
+    this.end.turnTo(s.rotationDeg);
+    this.marks.show(seen.chalkedBar, s.rotationDeg);
+    this.layArmature(s, ui);
+    this.meter.show(seen.rangeA, seen.needle);
+    this.ranges.show(seen.rangeA);
+    this.lamp.show(seen.lamp.glow);
+    this.flags.show(seen.supply);
+    this.strip.show(s, seen.strip, ui.tools.strip ?? null);
+    this.lens.show(
+      ui.lensClosed ? null : seen.look,
+      ui.tools.lens ?? null,
+      lookTarget(s, seen.look?.place ?? null),
+    );
+    this.showChalk(ui.tools.chalk ?? null);
+    const moving = [
+      this.turnLever(s, dtMs),
+      this.moveLeads(s, ui, dtMs),
+      this.heat.show(seen, nowMs, this.options.reducedMotion),
+    ];
+    this.aims.show(s, ui, nowMs, hint);
+    return moving.some(Boolean) || ui.tipHold !== null || (ui.refusal !== null && ui.refusal.untilMs > nowMs);
+  }
+
+  private showChalk(at: Point | null): void {
+    const home = this.layout.tools.chalk;
+    this.chalk.position.set(at?.x ?? home.x + home.w / 2, at?.y ?? home.y + home.h * 0.42);
+  }
+
+  /** In the cradle, on the mat, or in two hands on the way. */
+  private layArmature(s: Situation, ui: Ui): void {
+    const inCradle = s.seen.cradle === 'armature';
+    this.endCradle.alpha = inCradle || this.layout.mode !== 'narrow' ? 1 : 0.5;
+    const g = this.layout.side;
+    if (!g) {
+      this.end.node.alpha = 1;
+      return;
+    }
+    const centre = { x: (g.x.shaftLeft + g.x.shaftRight) / 2, y: g.axisY };
+    const mat = this.layout.mat;
+    const small = Math.min((mat.w - 26) / (drawnLength(s.part) * g.r.core), (mat.h - 26) / (2 * g.r.core));
+    const at = ui.tools.armature ?? (inCradle ? centre : middle(mat));
+    this.sideCarrier.position.set(at.x, at.y);
+    this.sideCarrier.scale.set(inCradle ? 1 : ui.tools.armature ? Math.max(small, 0.72) : small);
+  }
+
+  private turnLever(s: Situation, dtMs: number): boolean {
+    const goal = leverAngle(s.seen.selector);
+    const next = this.approach(this.selector.angle, goal, dtMs, 60);
+    this.selector.pointTo(next);
+    return next !== goal;
+  }
+
+  private moveLeads(s: Situation, ui: Ui, dtMs: number): boolean {
+    const goals = restingPoses(s);
+    let moving = false;
+    for (const lead of LEAD_IDS) {
+      const from = this.poses?.[lead];
+      const goal = this.carriedPose(s, ui, lead, goals[lead]);
+      if (!from || this.options.reducedMotion) goals[lead] = goal;
+      else {
+        const pose = this.approachPose(from, goal, dtMs, ui.dragging.has(lead) ? 24 : 70);
+        moving ||= pose !== goal;
+        goals[lead] = pose;
+      }
+    }
+    this.poses = goals;
+    this.leads.show(s, goals);
+    return moving;
+  }
+
+  /** Under a pointer a lead lies as it would on what it is aimed at, its tip where the hand is. */
+  private carriedPose(s: Situation, ui: Ui, lead: LeadId, rest: LeadPose): LeadPose {
+    const tip = ui.dragging.has(lead) ? ui.leads[lead] : undefined;
+    if (!tip || s.seen.leads[lead].at === 'holster') return rest;
+    const up = tip.y < this.layout.height * 0.5 ? 0.34 : -0.5;
+    return { ...rest, tip, angle: up, behind: false };
+  }
+
+  private approachPose(from: LeadPose, goal: LeadPose, dtMs: number, tau: number): LeadPose {
+    const x = this.approach(from.tip.x, goal.tip.x, dtMs, tau, 0.4);
+    const y = this.approach(from.tip.y, goal.tip.y, dtMs, tau, 0.4);
+    const turn = Math.atan2(Math.sin(goal.angle - from.angle), Math.cos(goal.angle - from.angle));
+    const angle = goal.angle - turn + this.approach(0, turn, dtMs, tau, 0.01);
+    if (x === goal.tip.x && y === goal.tip.y && Math.abs(angle - goal.angle) < 0.001) return goal;
+    return { ...goal, tip: { x, y }, angle };
+  }
+
+  private approach(from: number, goal: number, dtMs: number, tau: number, near = 0.005): number {
+    if (this.options.reducedMotion) return goal;
+    const next = goal + (from - goal) * Math.exp(-dtMs / tau);
+    return Math.abs(next - goal) < near ? goal : next;
+  }
+
+  destroy(): void {
+    const textures = texturesIn(this.node, new Set());
+    this.node.destroy({ children: true });
+    for (const texture of textures) texture.destroy(true);
+  }
+}
+
+/** Every texture the stage painted: several sprites may share one, and each must be freed once. */
+function texturesIn(node: Container, found: Set<Texture>): Set<Texture> {
+  if ((node instanceof Sprite || node instanceof Mesh) && node.texture !== Texture.EMPTY)
+    found.add(node.texture);
+  for (const child of node.children) texturesIn(child, found);
+  return found;
+}
+
+function chalkSprite(layout: Layout, resolution: number): Sprite {
+  const length = Math.max(28, Math.min(46, layout.tools.chalk.w * 0.6));
+  const size = length * 1.5;
+  const sprite = new Sprite(
+    painted(size, size, Math.max(2, resolution), (pen) => {
+      pen.translate(size / 2, size / 2);
+      paintChalkTool(pen, length);
+    }),
+  );
+  sprite.anchor.set(0.5);
+  return sprite;
+}
+
+/** Where the place under the lens lies in the main view now, or null when it has turned out of sight. */
+function lookTarget(s: Situation, place: Place | null): Point | null {
+  if (!place || !s.layout.side) return null;
+  const spot = surfacesForLens(s).find((each) => each.place === place && each.view === 'side');
+  return spot ? roundOf(spot.shape) : null;
+}

@@ -1,0 +1,166 @@
+import { Container, Graphics, Sprite } from 'pixi.js';
+import type { StripView } from '../bench/observation.ts';
+import { STRIP_HEIGHT_MM, STRIP_PX_PER_MM, stripInHand } from './handling/targets.ts';
+import type { Layout } from './layout.ts';
+import type { Situation } from './pose.ts';
+import { onEnd, onSide, type Point } from './project.ts';
+import { linear, type Pen, painted, roundRect, shadowed } from './surface.ts';
+
+const GRIP = 54;
+
+/** The steel strip: on the rail, in a hand, or held along the core, where it bends, blurs and snaps on. */
+export class Strip {
+  readonly front = new Container();
+  readonly back = new Container();
+  readonly end = new Graphics();
+  private readonly blades: Sprite[];
+  private readonly shadow = new Graphics();
+  private readonly length: number;
+
+  constructor(layout: Layout, resolution: number) {
+    this.length = layout.side
+      ? layout.side.x.coreRight - layout.side.x.coreLeft + layout.side.r.core * 0.55 + GRIP
+      : layout.tools.strip.w;
+    const texture = painted(this.length + 12, 34, Math.max(2, resolution), (pen) =>
+      paintStrip(pen, this.length, 34),
+    );
+    this.blades = [0, 1, 2].map(() => {
+      const blade = new Sprite(texture);
+      blade.anchor.set((GRIP + 6) / (this.length + 12), 0.5);
+      return blade;
+    });
+    this.front.addChild(this.shadow, ...this.blades);
+  }
+
+  /** @param at where a hand carries it, px, or null where it rests by itself */
+  show(s: Situation, view: StripView, at: Point | null): void {
+    this.shadow.clear();
+    this.end.clear();
+    for (const blade of this.blades) blade.visible = false;
+    if (at) this.flat(at.x - this.length * 0.18, at.y, this.scaleIn(s.layout));
+    else if (view.at === 'rail') this.hang(s.layout);
+    else if (view.at === 'core' && view.angleDeg !== null) this.overCore(s, view, view.angleDeg);
+    else {
+      const p = stripInHand(s);
+      this.flat(p.x - 20, p.y, this.scaleIn(s.layout));
+    }
+  }
+
+  private scaleIn(layout: Layout): number {
+    return layout.side ? 1 : 0.7;
+  }
+
+  private flat(x: number, y: number, scale: number): void {
+    const blade = this.blades[0]!;
+    blade.visible = true;
+    blade.alpha = 1;
+    blade.position.set(x, y);
+    blade.scale.set(scale);
+    blade.rotation = 0;
+  }
+
+  private hang(layout: Layout): void {
+    const box = layout.tools.strip;
+    const scale = Math.min(1, box.w / (this.length + 12));
+    this.flat(box.x + (GRIP + 6) * scale, box.y + box.h * (layout.side ? 0.56 : 0.42), scale);
+  }
+
+  private overCore(s: Situation, view: StripView, angle: number): void {
+    const height = view.heightMm ?? STRIP_HEIGHT_MM;
+    const pull = Math.min(4, view.pull) / 4;
+    const lift = 3 + height * STRIP_PX_PER_MM * (1 - pull);
+    this.endOn(s, view, angle, lift);
+    const g = s.layout.side;
+    if (!g) return;
+    const place = (extra: number) => onSide(g.axisY, g.x.coreLeft - 6, g.r.core + lift + extra, angle);
+    const squeeze = (facing: number) => Math.max(0.22, Math.abs(facing) * 0.9);
+    const p = place(0);
+    const home = p.facing < -0.2 ? this.back : this.front;
+    const amp = view.buzz * 0.9;
+    [0, amp, -amp].forEach((offset, i) => {
+      const blade = this.blades[i]!;
+      if (blade.parent !== home) home.addChild(blade);
+      const q = place(offset);
+      blade.visible = i === 0 || view.buzz > 0;
+      blade.alpha = view.buzz > 0 ? (i === 0 ? 0.75 : 0.42) : 1;
+      blade.position.set(q.x, q.y);
+      blade.scale.set(1, squeeze(p.facing));
+      blade.rotation = -0.012 * pull * 4 * Math.sign(p.y - g.axisY || 1);
+    });
+    this.castShadow(s, angle, lift, p.facing);
+  }
+
+  /** The nearer the strip, the closer its shadow lies under it. */
+  private castShadow(s: Situation, angle: number, lift: number, facing: number): void {
+    const g = s.layout.side;
+    if (!g || facing < 0) return;
+    const p = onSide(g.axisY, g.x.coreLeft, g.r.core, angle);
+    const h = 15 * Math.max(0.2, facing);
+    this.shadow
+      .rect(p.x, p.y - h / 2 + lift * 0.9, g.x.coreRight - g.x.coreLeft, h)
+      .fill({ color: 0x000000, alpha: Math.max(0.12, 0.42 - lift * 0.012) });
+  }
+
+  /** Seen end-on: thirteen millimetres wide, thinner than a line, straight over the slot it lies on. */
+  private endOn(s: Situation, view: StripView, angle: number, lift: number): void {
+    const g = s.layout.end;
+    const half = (6.5 * g.pxPerM) / 1000;
+    const rad = (angle * Math.PI) / 180;
+    const along = { x: Math.cos(rad), y: -Math.sin(rad) };
+    const amp = view.buzz * 0.7;
+    for (const [offset, alpha] of view.buzz > 0
+      ? ([
+          [amp, 0.35],
+          [-amp, 0.35],
+          [0, 0.9],
+        ] as const)
+      : ([[0, 1]] as const)) {
+      const p = onEnd(g, g.core + lift + offset, angle);
+      const a = { x: p.x - along.x * half, y: p.y - along.y * half };
+      const b = { x: p.x + along.x * half, y: p.y + along.y * half };
+      this.end
+        .moveTo(a.x, a.y)
+        .lineTo(b.x, b.y)
+        .stroke({ width: 6, color: 0x0a1214, alpha: alpha * 0.8, cap: 'round' });
+      this.end.moveTo(a.x, a.y).lineTo(b.x, b.y).stroke({ width: 3.4, color: 0xdfe9ea, alpha, cap: 'round' });
+    }
+    this.knob(s, angle, lift);
+  }
+
+  /** The hand's end of the strip, as something to take hold of in the end view. */
+  private knob(s: Situation, angle: number, lift: number): void {
+    const p = onEnd(s.layout.end, s.layout.end.core + lift + 14, angle);
+    const q = onEnd(s.layout.end, s.layout.end.core + lift + 2, angle);
+    this.end.moveTo(q.x, q.y).lineTo(p.x, p.y).stroke({ width: 3, color: 0xc8b184 });
+    this.end
+      .circle(p.x, p.y, 8)
+      .fill(0x7a4f2a)
+      .circle(p.x - 2, p.y - 2, 3)
+      .fill({ color: 0xf0c896, alpha: 0.8 });
+  }
+}
+
+/** Strip with its wooden grip at the left: pen's origin at the corner of the picture. */
+function paintStrip(pen: Pen, length: number, h: number): void {
+  const y = h / 2;
+  shadowed(pen, 5, 0, 3, 'rgba(0,0,0,.5)', () => {
+    pen.fillStyle = linear(pen, 0, y - 7, 0, y + 7, [
+      [0, '#87949a'],
+      [0.3, '#f3f8f8'],
+      [0.55, '#b6c2c5'],
+      [1, '#66747a'],
+    ]);
+    pen.fillRect(6 + GRIP - 6, y - 7, length - GRIP + 4, 14);
+  });
+  shadowed(pen, 5, 0, 3, 'rgba(0,0,0,.5)', () => {
+    roundRect(pen, 6, y - 11, GRIP, 22, 8);
+    pen.fillStyle = linear(pen, 0, y - 11, 0, y + 11, [
+      [0, '#8a5a30'],
+      [0.35, '#cf9a62'],
+      [1, '#4f2f16'],
+    ]);
+    pen.fill();
+  });
+  pen.fillStyle = 'rgba(40,20,6,.5)';
+  for (let i = 0; i < 3; i++) pen.fillRect(18 + i * 12, y - 10, 2, 20);
+}

@@ -1,0 +1,155 @@
+import { barAngleDeg } from '../../src/bench/geometry.ts';
+import type { LeadView, Observation } from '../../src/bench/observation.ts';
+import type { LeadId } from '../../src/bench/places.ts';
+import type { ArmatureView, Job } from '../../src/scenario/public/job.ts';
+
+const WAVE_23: ArmatureView = {
+  typeId: 'wave23',
+  name: 'four-pole starter armature',
+  winding: 'wave',
+  poles: 4,
+  slots: 23,
+  bars: 23,
+  coilsPerSlot: 1,
+  barZeroDeg: 0,
+  outerRadius: 0.032,
+  shaftRadius: 0.008,
+  stackLength: 0.05,
+  commutatorRadius: 0.019,
+  slotMouth: 0.002,
+};
+
+const LAP_24: ArmatureView = {
+  ...WAVE_23,
+  typeId: 'lap24',
+  name: 'two-pole dynamo armature',
+  winding: 'lap',
+  poles: 2,
+  slots: 12,
+  bars: 24,
+  coilsPerSlot: 2,
+  barZeroDeg: 3.75,
+  outerRadius: 0.03,
+  shaftRadius: 0.007,
+  stackLength: 0.048,
+  commutatorRadius: 0.016,
+  slotMouth: 0.0026,
+};
+
+export function sampleJob(kind: string): Job {
+  return {
+    id: 'harness',
+    workshop: 'Quarry Road Training Workshop',
+    card: {
+      unit: 'Starter motor',
+      broughtInBy: 'the yard',
+      complaint: 'turns slowly',
+      askedFor: 'test the armature',
+    },
+    mains: '230V50Hz',
+    part: 'armature',
+    armature: kind === 'lap24' ? LAP_24 : WAVE_23,
+    tests: ['look', 'spaced', 'neighbour', 'ground', 'strip'],
+    mode: 'practice',
+    minutes: null,
+  };
+}
+
+const HOLSTERED: LeadView = { at: 'holster', grip: null, touches: null, stationDeg: null };
+
+export function restingBench(): Observation {
+  return {
+    atMs: 0,
+    selector: 'off',
+    supply: 'off',
+    rangeA: 30,
+    cradle: 'empty',
+    rotationDeg: 4,
+    hands: [{ holds: 'nothing' }, { holds: 'nothing' }],
+    leads: { 'ammeter.1': HOLSTERED, 'ammeter.2': HOLSTERED, 'lamp.1': HOLSTERED, 'lamp.2': HOLSTERED },
+    needle: { deflection: 0, pegged: false, atRest: true },
+    lamp: { glow: 0 },
+    strip: { at: 'rail', angleDeg: null, heightMm: null, pull: 0, buzz: 0 },
+    hum: { level: 0, pitchHz: 100, harshness: 0 },
+    growlerHeat: 'cool',
+    partHeat: 'cool',
+    chalkedBar: null,
+    look: null,
+    stopped: null,
+  };
+}
+
+function on(view: Partial<LeadView>): LeadView {
+  return { ...HOLSTERED, at: 'hand', grip: 'handle', ...view };
+}
+
+function leads(base: Observation, some: Partial<Record<LeadId, LeadView>>): Observation['leads'] {
+  return { ...base.leads, ...some };
+}
+
+/** Named moments to look at, made by hand. */
+export function samples(job: Job): Record<string, Observation> {
+  const rest = restingBench();
+  const placed: Observation = { ...rest, cradle: 'armature', chalkedBar: 2 };
+  const high: Observation = { ...placed, selector: 'high', supply: 'on' };
+  const low: Observation = { ...placed, selector: 'low', supply: 'on' };
+  const bar = (deg: number) => {
+    const n = job.armature.bars;
+    let best = 0;
+    for (let b = 0; b < n; b++) {
+      const off = (x: number) => Math.abs(((barAngleDeg(job.armature, x, 4) - deg + 540) % 360) - 180);
+      if (off(b) < off(best)) best = b;
+    }
+    return `bar:${best}` as const;
+  };
+  const both = leads(high, {
+    'ammeter.1': on({ touches: bar(-120), stationDeg: -120 }),
+    'ammeter.2': on({ touches: bar(-62), stationDeg: -62 }),
+  });
+  return {
+    rest,
+    placed,
+    spaced: { ...high, leads: both, needle: { deflection: 0.62, pegged: false, atRest: true } },
+    stand: {
+      ...high,
+      rangeA: 100,
+      leads: leads(high, {
+        'ammeter.1': on({ at: 'stand', grip: null, touches: bar(-120), stationDeg: -118 }),
+        'ammeter.2': on({ at: 'stand', grip: null, touches: bar(-104), stationDeg: -104 }),
+      }),
+      needle: { deflection: 0.41, pegged: false, atRest: true },
+      hands: [{ holds: 'armature' }, { holds: 'nothing' }],
+    },
+    pegged: { ...high, rangeA: 3, leads: both, needle: { deflection: 1.03, pegged: true, atRest: true } },
+    prove: {
+      ...low,
+      leads: leads(low, { 'lamp.1': on({ touches: 'tip:lamp.2' }), 'lamp.2': on({ touches: null }) }),
+      lamp: { glow: 8 },
+    },
+    ground: {
+      ...low,
+      leads: leads(low, {
+        'lamp.1': on({ touches: 'shaft' }),
+        'lamp.2': on({ touches: bar(-95), stationDeg: -95 }),
+      }),
+      lamp: { glow: 5 },
+    },
+    dull: {
+      ...low,
+      leads: leads(low, {
+        'lamp.1': on({ touches: 'core' }),
+        'lamp.2': on({ touches: bar(-130), stationDeg: -130 }),
+      }),
+      lamp: { glow: 1 },
+    },
+    strip: { ...high, strip: { at: 'core', angleDeg: 205, heightMm: 0.5, pull: 0, buzz: 0 } },
+    buzz: { ...high, strip: { at: 'core', angleDeg: 225, heightMm: 0.5, pull: 3, buzz: 6 } },
+    snapped: { ...high, strip: { at: 'core', angleDeg: 150, heightMm: 0.5, pull: 4, buzz: 3 } },
+    riser: { ...placed, look: { place: 'riser:17', sees: ['solderThrown'] } },
+    bridge: { ...placed, look: { place: 'bar:17', sees: ['metalAcrossMica', 'burntBarEdge'] } },
+    charred: { ...placed, look: { place: 'riser:16', sees: ['charredInsulation'] } },
+    cutOut: { ...rest, selector: 'high', supply: 'cutOut', growlerHeat: 'tooHotToTouch' },
+    smoking: { ...high, partHeat: 'smoking', growlerHeat: 'hot' },
+    stopped: { ...low, supply: 'isolated', stopped: { sentence: 'A hand was on live metal.' } },
+  };
+}
