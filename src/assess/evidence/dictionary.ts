@@ -1,14 +1,23 @@
 import type { RangeA } from '../../bench/action.ts';
+import { type ArmatureSolver, createArmatureSolver } from '../../engine/armatureBench.ts';
 import type { LoopSolution } from '../../engine/circuit/loopSolution.ts';
-import { windingTopology } from '../../engine/circuit/topology.ts';
-import { type Excitation, MAINS, type Mains, type MainsId } from '../../engine/drive.ts';
-import { BENCH_GROWLER, type GrowlerDesign, windingOhm } from '../../engine/growler.ts';
+import { type Topology, windingTopology } from '../../engine/circuit/topology.ts';
+import {
+  type Drive,
+  type Excitation,
+  MAINS,
+  type Mains,
+  type MainsId,
+  type OperatingPoint,
+} from '../../engine/drive.ts';
+import { BENCH_GROWLER, type GrowlerDesign, sharedDepth, windingOhm } from '../../engine/growler.ts';
 import { type ShiftedPotentials, SlotTable } from '../../engine/magnetics/slotTable.ts';
 import type { ArmatureDesign } from '../../engine/parts/armature.ts';
-import { alterationOf } from './alterations.ts';
+import { alterationOf, barsPort } from './alterations.ts';
 import { dividedWinding, type JointedWinding, jointedWinding, type Port } from './joints.ts';
 import { type NeedleTable, needleTable, severityCells } from './needles.ts';
 import { Network } from './network.ts';
+import { type PullTable, pullTable, type StripHeld } from './strip.ts';
 import { faultOf, type SuspectBlock, type Suspects, suspectAt } from './suspects.ts';
 import { BarPair, NOTHING, type Source, type Sources, type Supply } from './thevenin.ts';
 
@@ -36,6 +45,7 @@ interface Divided {
 
 /** The windings solved at one rotation. */
 export interface SolvedRotation {
+  readonly potentials: ShiftedPotentials;
   readonly jointed: LoopSolution;
   /** By block, by place; empty for blocks that need no winding of their own. */
   readonly divided: readonly (readonly LoopSolution[])[];
@@ -57,13 +67,17 @@ export class Dictionary {
   readonly mains: Mains;
   readonly suspects: Suspects;
   readonly winding: JointedWinding;
-  private readonly growler: GrowlerDesign;
+  readonly growler: GrowlerDesign;
+  /** Depth over which armature and growler share their field, m. */
+  readonly depth: number;
+  private readonly solver: ArmatureSolver;
   private readonly mainsId: MainsId;
   private readonly table: SlotTable;
   private readonly jointed: Network;
   private readonly divided: readonly (readonly Divided[])[];
   private readonly solved = new Map<number, SolvedRotation>();
   private readonly tables = new Map<string, NeedleTable>();
+  private readonly pullTables = new Map<string, PullTable>();
   /** A dummy coil breaks the likeness of the slots. */
   private readonly alike: boolean;
 
@@ -74,6 +88,8 @@ export class Dictionary {
     this.mainsId = mainsId;
     this.mains = MAINS[mainsId];
     this.growler = growler;
+    this.depth = sharedDepth(growler, design.stackLength);
+    this.solver = createArmatureSolver(design, growler);
     this.alike = design.dummyPlace === undefined;
     this.table = new SlotTable(design, growler);
     this.winding = jointedWinding(design, windingTopology(design, []));
@@ -100,8 +116,43 @@ export class Dictionary {
     return (place + slots * coilsPerSlot) % bars;
   }
 
-  potentials(step: number): ShiftedPotentials {
-    return this.table.at((2 * Math.PI * step) / (STEPS * this.design.slots));
+  rotationRad(step: number): number {
+    return (2 * Math.PI * step) / (STEPS * this.design.slots);
+  }
+
+  private potentials(step: number): ShiftedPotentials {
+    return this.table.at(this.rotationRad(step));
+  }
+
+  /** One suspect solved afresh by the engine. */
+  solve(
+    block: SuspectBlock,
+    place: number,
+    severity: number,
+    drive: Pick<Drive, 'rotationRad' | 'excitation' | 'windingC'>,
+  ): OperatingPoint {
+    const fault = faultOf(this.design, block, place, severity);
+    return this.solver.solve([fault], { ...drive, mains: this.mains, meter: null });
+  }
+
+  /** Another winding of the same armature solved at one of the steps. */
+  solveNetwork(network: Network, step: number): LoopSolution {
+    return network.solve(this.at(step).potentials, this.mains.hz);
+  }
+
+  network(topology: Topology): Network {
+    return new Network(this.design, this.growler, topology);
+  }
+
+  bridgePort(bar: number): Port {
+    return barsPort(this.design, bar);
+  }
+
+  /** Pulls on the strip for every suspect, with the armature turned back to the first pitch. */
+  pulls(held: StripHeld, standing: Standing): PullTable {
+    const { angleDeg, heightMm, excitation, windingC } = held;
+    const key = `${angleDeg} ${heightMm} ${standing.step} ${excitation} ${windingC}`;
+    return remembered(this.pullTables, key, () => pullTable(this, held, standing));
   }
 
   at(step: number): SolvedRotation {
@@ -111,6 +162,7 @@ export class Dictionary {
     const potentials = this.potentials(step);
     const { hz } = this.mains;
     const fresh = {
+      potentials,
       jointed: this.jointed.solve(potentials, hz),
       divided: this.divided.map((block) => block.map(({ network }) => network.solve(potentials, hz))),
     };
@@ -133,19 +185,10 @@ export class Dictionary {
     const a = this.turnedBack(laid.bars[0], standing);
     const b = this.turnedBack(laid.bars[1], standing);
     const bars = [Math.min(a, b), Math.max(a, b)] as const;
-    return this.remembered(`${bars} ${standing.step} ${excitation} ${windingC} ${rangeA}`, () => {
+    return remembered(this.tables, `${bars} ${standing.step} ${excitation} ${windingC} ${rangeA}`, () => {
       const sources = this.solveSources(bars, standing.step, this.supply(excitation, windingC));
       return needleTable(sources, severityCells(sources, rangeA, this.suspects.blocks), rangeA);
     });
-  }
-
-  private remembered(key: string, make: () => NeedleTable): NeedleTable {
-    const known = this.tables.get(key);
-    if (known) return known;
-    if (this.tables.size >= TABLES_REMEMBERED) this.tables.delete(this.tables.keys().next().value as string);
-    const fresh = make();
-    this.tables.set(key, fresh);
-    return fresh;
   }
 
   solveSources([a, b]: Laid['bars'], step: number, supply: Supply): Sources {
@@ -226,4 +269,14 @@ function store({ v2, r, x }: Sources, at: number, source: Source): void {
   v2[at] = source.v2;
   r[at] = source.r;
   x[at] = source.x;
+}
+
+/** What was made for a key, or made now; the oldest is forgotten when there are too many. */
+function remembered<T>(known: Map<string, T>, key: string, make: () => T): T {
+  const found = known.get(key);
+  if (found !== undefined) return found;
+  if (known.size >= TABLES_REMEMBERED) known.delete(known.keys().next().value as string);
+  const fresh = make();
+  known.set(key, fresh);
+  return fresh;
 }

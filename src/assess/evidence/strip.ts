@@ -1,0 +1,159 @@
+import type { StripForce } from '../../engine/drive.ts';
+import { feel, SNAPPED } from '../../engine/instruments/stripMotion.ts';
+import { stripForce, type TipPotentials } from '../../engine/strip.ts';
+import type { Dictionary, Standing } from './dictionary.ts';
+import type { StripReading } from './reading.ts';
+import { StripField } from './stripField.ts';
+import { type SuspectBlock, suspectAt } from './suspects.ts';
+import type { Supply } from './thevenin.ts';
+
+/** Kinds of pull an observation tells apart: 0 none .. 4 snapped on. */
+export const PULLS = SNAPPED + 1;
+
+/** Chance of each pull, by suspect: count × PULLS. */
+export type PullTable = Float32Array;
+
+export type StripHeld = Pick<
+  StripReading,
+  'angleDeg' | 'heightMm' | 'rotationDeg' | 'excitation' | 'windingC'
+>;
+
+/** Spread of the logarithm of the pull: gap held by hand, forces beside a slot. Ours, after the model's own limits. */
+const PULL_SD = 0.25;
+/** Equal parts of a normal distribution, by the middle of each. */
+const QUANTILES = [
+  -1.83, -1.28, -0.97, -0.73, -0.52, -0.34, -0.17, 0, 0.17, 0.34, 0.52, 0.73, 0.97, 1.28, 1.83,
+];
+/** Chance that what was felt or written has nothing to do with the pull. Ours. */
+const SLIP = 0.02;
+/** A fault whose hardest case pulls no more than this beyond a sound part is not felt at this place, N. */
+const NOT_FELT_N = 0.004;
+
+/** Likelihood of one place of the strip for every suspect. */
+export function stripLikelihoods(dictionary: Dictionary, reading: StripReading): Float64Array {
+  const standing = dictionary.standing(reading.rotationDeg);
+  const table = dictionary.pulls(reading, standing);
+  const numbers = dictionary.turnedBackSuspects(standing);
+  return Float64Array.from(numbers, (number) => pullLikelihood(table, number, reading.pull));
+}
+
+export function pullLikelihood(table: PullTable, number: number, pull: StripReading['pull']): number {
+  const none = table[number * PULLS]!;
+  const chance = pull === 'some' ? 1 - none : table[number * PULLS + pull]!;
+  return (1 - SLIP) * chance + (pull === 'some' ? SLIP / 2 : SLIP / PULLS);
+}
+
+/**
+ * Pulls of all suspects with the strip held at one place and the armature turned back to the first pitch. Without
+ * equalisers a break carries no current when no ammeter is connected: it feels like a sound part.
+ */
+export function pullTable(dictionary: Dictionary, held: StripHeld, standing: Standing): PullTable {
+  const { suspects } = dictionary;
+  const table = new Float32Array(suspects.count * PULLS);
+  const bench = new StripBench(dictionary, held, standing);
+  const sound = bench.sound();
+  const plain = bench.chances(sound, 0);
+  for (let k = 0; k < suspects.count; k++) table.set(plain, k * PULLS);
+  suspects.blocks.forEach((block, nth) => {
+    const shorts = ['bridge', 'turnShort', 'coilShort'].includes(block.kind);
+    for (let place = 0; place < suspects.design.bars; place++) {
+      if (shorts) bench.fillShort(table, block, nth, place, size(sound));
+      else if (block.kind === 'reversed') bench.fillReversed(table, block, place);
+      else if (suspects.design.equalised) bench.fillBreak(table, block, place);
+    }
+  });
+  return table;
+}
+
+function size({ meanN, tangentialN }: StripForce): number {
+  return Math.hypot(meanN, tangentialN);
+}
+
+class StripBench {
+  private readonly dictionary: Dictionary;
+  private readonly held: StripHeld;
+  private readonly step: number;
+  private readonly supply: Supply;
+  private readonly whole: StripField;
+
+  constructor(dictionary: Dictionary, held: StripHeld, { step }: Standing) {
+    this.dictionary = dictionary;
+    this.held = held;
+    this.step = step;
+    this.supply = dictionary.supply(held.excitation, held.windingC);
+    this.whole = new StripField(
+      dictionary.jointedCircuit(),
+      dictionary.at(step).jointed,
+      dictionary.at(step).potentials,
+    );
+  }
+
+  sound(): StripForce {
+    return this.force(this.whole.whole(this.supply));
+  }
+
+  /** From the hardest severity on, until it cannot be felt any more. */
+  fillShort(table: PullTable, block: SuspectBlock, nth: number, place: number, soundN: number): void {
+    const across = this.across(block, nth, place);
+    let harder: number | null = null;
+    for (let k = 0; k < block.severities.length; k++) {
+      const force = this.force(across(block.severities[k]!.ohm as number));
+      if (Math.abs(size(force) - soundN) < NOT_FELT_N) return;
+      const log = Math.log(size(force));
+      const cell: number = harder === null ? 0 : Math.abs(log - harder) / Math.sqrt(12);
+      harder = log;
+      table.set(this.chances(force, cell), suspectAt(block, place, k) * PULLS);
+    }
+  }
+
+  fillReversed(table: PullTable, block: SuspectBlock, place: number): void {
+    table.set(this.chances(this.solved(block, place, 0), 0), suspectAt(block, place, 0) * PULLS);
+  }
+
+  fillBreak(table: PullTable, block: SuspectBlock, place: number): void {
+    block.severities.forEach((_, severity) => {
+      const chances = this.chances(this.solved(block, place, severity), 0);
+      table.set(chances, suspectAt(block, place, severity) * PULLS);
+    });
+  }
+
+  /** @param cellSd spread of the pull's logarithm that comes from the step between severities */
+  chances(force: StripForce, cellSd: number): Float32Array {
+    const out = new Float32Array(PULLS);
+    const sd = Math.hypot(PULL_SD, cellSd);
+    const gapM = this.held.heightMm / 1000;
+    for (const z of QUANTILES) {
+      const scale = Math.exp(z * sd);
+      const scaled = {
+        meanN: force.meanN * scale,
+        alternatingN: force.alternatingN * scale,
+        tangentialN: force.tangentialN * scale,
+      };
+      out[feel(scaled, gapM, this.dictionary.mains.hz).pull]! += 1 / QUANTILES.length;
+    }
+    return out;
+  }
+
+  private across(block: SuspectBlock, nth: number, place: number): (ohm: number) => TipPotentials {
+    if (block.kind === 'bridge') return this.whole.across(this.dictionary.bridgePort(place), this.supply);
+    const { network, port } = this.dictionary.dividedAt(nth, place);
+    const { divided, potentials } = this.dictionary.at(this.step);
+    return new StripField(network, divided[nth]![place]!, potentials).across(port, this.supply);
+  }
+
+  /** Solved afresh: for the few suspects that change more than one place of the circuit. */
+  private solved(block: SuspectBlock, place: number, severity: number): StripForce {
+    const { angleDeg, heightMm, excitation, windingC } = this.held;
+    const rotationRad = this.dictionary.rotationRad(this.step);
+    const point = this.dictionary.solve(block, place, severity, { rotationRad, excitation, windingC });
+    return point.strip(angleDeg, heightMm / 1000);
+  }
+
+  private force(u: TipPotentials): StripForce {
+    const { design, growler, depth } = this.dictionary;
+    const { shift } = this.dictionary.at(this.step).potentials;
+    const rotation = this.dictionary.rotationRad(this.step) - (2 * Math.PI * shift) / design.slots;
+    const { angleDeg, heightMm } = this.held;
+    return stripForce(design, growler, depth, u, rotation, angleDeg, heightMm / 1000);
+  }
+}
