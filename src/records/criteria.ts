@@ -1,0 +1,96 @@
+import * as z from 'zod/mini';
+import { parseJsonText } from '../scenario/jsonText.ts';
+import type { Parsed } from '../scenario/scenario.ts';
+import { issuesFrom } from '../scenario/sentences.ts';
+
+export const CRITERIA_FORMAT = 'slot-and-riser/criteria';
+export const CRITERIA_VERSION = 1;
+
+/** One thing the assessor has to be satisfied of, with the marks that speak to it. */
+export interface Criterion {
+  readonly id: string;
+  readonly title: string;
+  /** Ids of marks; a mark may speak to several criteria. */
+  readonly marks: readonly string[];
+}
+
+/** A school's own criteria as data: any unit of competence can be laid over the marks in this way. */
+export interface CriteriaSet {
+  readonly format: typeof CRITERIA_FORMAT;
+  readonly version: typeof CRITERIA_VERSION;
+  readonly id: string;
+  readonly title: string;
+  /** Where the criteria come from, for the record. */
+  readonly source: string;
+  readonly criteria: readonly Criterion[];
+}
+
+const words = (most: number) => z.string().check(z.minLength(1), z.maxLength(most));
+
+const schema = z.strictObject({
+  format: z.literal(CRITERIA_FORMAT),
+  version: z.literal(CRITERIA_VERSION),
+  id: words(80),
+  title: words(200),
+  source: words(400),
+  criteria: z
+    .array(
+      z.strictObject({ id: words(80), title: words(600), marks: z.array(words(80)).check(z.maxLength(80)) }),
+    )
+    .check(z.minLength(1), z.maxLength(100)),
+});
+
+const MOST_CRITERIA = 500_000;
+
+export function parseCriteriaText(text: string): Parsed<CriteriaSet> {
+  const json = parseJsonText(text, 'a file of criteria', MOST_CRITERIA);
+  if (!json.ok) return json;
+  const read = schema.safeParse(json.value);
+  if (!read.success) return { ok: false, issues: issuesFrom(read.error, json.value) };
+  const ids = read.data.criteria.map(({ id }) => id);
+  const again = ids.findIndex((id, nth) => ids.indexOf(id) !== nth);
+  if (again < 0) return { ok: true, value: read.data };
+  const sentence = `Expected each criterion once, but "${ids[again]}" came again.`;
+  return { ok: false, issues: [{ path: `criteria[${again}].id`, sentence }] };
+}
+
+/** The invented workshop's own criteria; common practice of the trade, no source. */
+export const WORKSHOP_CRITERIA: CriteriaSet = {
+  format: CRITERIA_FORMAT,
+  version: CRITERIA_VERSION,
+  id: 'quarry-road-bench',
+  title: 'Testing an armature at the bench',
+  source: 'Quarry Road Training Workshop, own criteria',
+  criteria: [
+    {
+      id: 'prepare',
+      title: 'Looks the part over, marks a bar to count from, and places it with the bench off',
+      marks: ['lookedFirst', 'chalkedFirst', 'placedOff'],
+    },
+    {
+      id: 'safe',
+      title: 'Works a live bench safely and leaves it off',
+      marks: ['safeHands', 'probesOff', 'leadsRight', 'cradleFilled', 'notLeftOn', 'keptCool'],
+    },
+    {
+      id: 'open',
+      title: 'Tests for open circuit at every bar, by spaced and by neighbouring bars',
+      marks: ['spacedLargest', 'spacedPass', 'neighbourPass', 'needleSpared'],
+    },
+    {
+      id: 'ground',
+      title: 'Tests for ground with a lamp proved before and after',
+      marks: ['lampProved', 'groundPass'],
+    },
+    {
+      id: 'short',
+      title: 'Tests for short circuit with the strip, all round and clear of the jaws',
+      marks: ['stripPass', 'stripOnHigh', 'stripClear'],
+    },
+    {
+      id: 'decide',
+      title: 'Records what was read, names the condition and the place, and says what happens next',
+      marks: ['recordedFirst', 'condition', 'place', 'disposition', 'supported'],
+    },
+  ],
+};
