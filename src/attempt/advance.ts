@@ -1,7 +1,18 @@
 import { type Happening, IDLE_MS } from '../bench/happening.ts';
 import { breachesOf } from '../bench/interlocks.ts';
 import { nextBench } from '../bench/step.ts';
-import { FILAMENT_STEP_MS, FULL_GLOW, glow, stepFilament } from '../engine/instruments/lamp.ts';
+import {
+  AMBIENT_K,
+  DRAPER_K,
+  FILAMENT_STEP_MS,
+  FULL_GLOW,
+  filamentLossW,
+  glow,
+  heatCapacity,
+  type LampCircuit,
+  type LampType,
+  stepFilament,
+} from '../engine/instruments/lamp.ts';
 import {
   growlerHeat,
   partHeat,
@@ -20,6 +31,8 @@ import { resolve, settle, type World } from './world.ts';
 const DRIFT_K = 1;
 /** Change over one filament step below which it counts as settled, K. */
 const FILAMENT_SETTLED_K = 1e-4;
+/** Nearness to the room at which a filament counts as cold, K. */
+const COLD_FILAMENT_K = 0.5;
 /** Rise below which an unloaded coil counts as cold, K. */
 const COLD_K = 0.01;
 
@@ -38,21 +51,40 @@ export function advance(part: PartOnBench, world: World, toMs: number): World {
 
 /** Filament steps after the instant of the world up to and with `untilMs`. */
 function burn(part: PartOnBench, world: World, untilMs: number): World {
-  if (world.filamentSettled) return { ...world, atMs: untilMs };
-  let now = world;
+  const { lamp } = world.electrics;
+  let { filamentK, filamentSettled } = world;
   let tick = Math.floor(world.atMs / FILAMENT_STEP_MS) + 1;
-  for (; tick * FILAMENT_STEP_MS <= untilMs && !now.filamentSettled; tick += 1) {
-    const hotter = stepFilament(part.lamp, now.filamentK, now.electrics.lamp, 1);
-    const filamentSettled = Math.abs(hotter - now.filamentK) < FILAMENT_SETTLED_K;
-    now = { ...now, filamentK: filamentSettled ? now.filamentK : hotter, filamentSettled };
-    if (provesLamp(now))
-      now = happen(part, { ...now, atMs: tick * FILAMENT_STEP_MS }, { type: 'lamp.proved' });
+  for (; tick * FILAMENT_STEP_MS <= untilMs; tick += 1) {
+    if (filamentSettled || coolsInTheDark(lamp, filamentK)) break;
+    const next = stepFilament(part.lamp, filamentK, lamp, 1);
+    filamentSettled = Math.abs(next - filamentK) < FILAMENT_SETTLED_K;
+    if (!filamentSettled) filamentK = next;
+    if (provesLamp(world, filamentK)) {
+      const atMs = tick * FILAMENT_STEP_MS;
+      return burn(part, happen(part, { ...world, atMs, filamentK, filamentSettled }, PROVED), untilMs);
+    }
   }
-  return { ...now, atMs: untilMs };
+  return { ...world, atMs: untilMs, filamentK, filamentSettled };
+}
+
+const PROVED: Happening = { type: 'lamp.proved' };
+
+/** A filament nobody can see any more and that carries nothing goes by the slow steps of the winding. */
+function coolsInTheDark({ path }: LampCircuit, filamentK: number): boolean {
+  return path === null && filamentK < DRAPER_K;
+}
+
+/** One thermal step of such a filament: C dT/dt = -P(T), by the midpoint. */
+function cooled(lamp: LampType, filamentK: number): number {
+  if (filamentK <= AMBIENT_K) return filamentK;
+  const fallK = (tempK: number) =>
+    ((filamentLossW(lamp, tempK) / heatCapacity(lamp)) * THERMAL_STEP_MS) / 1000;
+  const next = filamentK - fallK(filamentK - fallK(filamentK) / 2);
+  return next < AMBIENT_K + COLD_FILAMENT_K ? AMBIENT_K : next;
 }
 
 /** A lamp is proved by its full light between its own two tips. */
-function provesLamp({ state, filamentK }: World): boolean {
+function provesLamp({ state }: World, filamentK: number): boolean {
   const live = state.supply === 'on' && state.selector === 'low';
   return live && state.lamp !== 'proved' && lampTipsTogether(state.leads) && glow(filamentK) === FULL_GLOW;
 }
@@ -63,7 +95,9 @@ function heat(part: PartOnBench, world: World): World {
   const winding = { windingC: world.windingC, cutOut: growler === null };
   const { windingC } = stepWinding(winding, () => growler?.lossW ?? 0, 1);
   const coilRiseK = heatCoils(part, world.coilRiseK, coilW);
-  const warmer = spells({ ...world, windingC, coilRiseK });
+  const dark = coolsInTheDark(world.electrics.lamp, world.filamentK);
+  const filamentK = dark ? cooled(part.lamp, world.filamentK) : world.filamentK;
+  const warmer = spells({ ...world, windingC, coilRiseK, filamentK });
   const told = dueHappenings(warmer).reduce((now, what) => happen(part, now, what), warmer);
   return driftK(told.electrics, windingC) > DRIFT_K ? resolve(part, told, windingC) : told;
 }
