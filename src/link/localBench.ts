@@ -2,7 +2,7 @@ import { ATTEMPT_FORMAT, ATTEMPT_VERSION, type Attempt, type Happened } from '..
 import { type Divergence, replay } from '../attempt/replay.ts';
 import { createSession, designOf, type Session } from '../attempt/session.ts';
 import type { Observation } from '../bench/observation.ts';
-import type { BenchPort } from '../bench/port.ts';
+import type { BenchPort, Breach } from '../bench/port.ts';
 import type { PartLibrary } from '../scenario/scenario.ts';
 import type { Clock } from './clock.ts';
 
@@ -15,6 +15,8 @@ export interface LocalBench extends BenchPort {
   attempt(): Attempt;
   /** What has come about by itself since the last act. */
   sinceLastAct(): readonly Happened[];
+  /** Calls back with each rule that time alone breaks, when it does; returns the way to stop. */
+  overhear(listener: (breach: Breach) => void): () => void;
   /** Stops watching and scheduling for good. */
   close(): void;
 }
@@ -50,6 +52,9 @@ class RunningBench implements LocalBench {
   private anchorMs: number | null;
   private cancel: (() => void) | null = null;
   private lastTold = '';
+  private readonly overhearers = new Set<(breach: Breach) => void>();
+  /** How many happenings since the last act have been told of. */
+  private overheard: number;
 
   constructor(start: AttemptStart, session: Session, clock: Clock, simulatedMs: number) {
     this.start = start;
@@ -57,25 +62,24 @@ class RunningBench implements LocalBench {
     this.clock = clock;
     this.simulatedMs = simulatedMs;
     this.anchorMs = clock.nowMs();
+    this.overheard = session.sinceLastAct(simulatedMs).length;
   }
 
   send: BenchPort['send'] = (action) => {
-    const outcome = this.session.act(action, this.now());
-    this.tell(this.look(), true);
+    const atMs = this.now();
+    this.tellHappened(atMs);
+    const outcome = this.session.act(action, atMs);
+    this.overheard = 0;
+    this.tell(this.session.observe(atMs), true);
     this.lookAgainLater();
     return outcome;
   };
 
   look = (): Observation => this.session.observe(this.now());
 
-  watch: BenchPort['watch'] = (listener) => {
-    this.listeners.add(listener);
-    this.lookAgainLater();
-    return () => {
-      this.listeners.delete(listener);
-      if (this.listeners.size === 0) this.rest();
-    };
-  };
+  watch: BenchPort['watch'] = (listener) => this.join(this.listeners, listener);
+
+  overhear: LocalBench['overhear'] = (listener) => this.join(this.overhearers, listener);
 
   pause = (): void => {
     this.simulatedMs = this.now();
@@ -93,7 +97,6 @@ class RunningBench implements LocalBench {
 
   attempt = (): Attempt => {
     const { id, mode, learner, startedAt, scenario } = this.start;
-
     return {
       format: ATTEMPT_FORMAT,
       version: ATTEMPT_VERSION,
@@ -109,8 +112,18 @@ class RunningBench implements LocalBench {
 
   close = (): void => {
     this.listeners.clear();
+    this.overhearers.clear();
     this.rest();
   };
+
+  private join<T>(group: Set<T>, listener: T): () => void {
+    group.add(listener);
+    this.lookAgainLater();
+    return () => {
+      group.delete(listener);
+      if (this.listeners.size + this.overhearers.size === 0) this.rest();
+    };
+  }
 
   /** Simulated time now, whole ms. */
   private now(): number {
@@ -126,13 +139,22 @@ class RunningBench implements LocalBench {
     for (const listener of this.listeners) listener(seen);
   }
 
+  private tellHappened(atMs: number): void {
+    const happened = this.session.sinceLastAct(atMs);
+    const breaches = happened.slice(this.overheard).flatMap((one) => one.breaches);
+    this.overheard = happened.length;
+    for (const breach of breaches) for (const listener of this.overhearers) listener(breach);
+  }
+
   private lookAgainLater(): void {
     this.rest();
-    if (this.listeners.size === 0 || this.anchorMs === null) return;
+    if (this.listeners.size + this.overhearers.size === 0 || this.anchorMs === null) return;
     const afterMs = LOOK_AGAIN_MS[this.session.stirAt(this.now())];
     if (afterMs === null) return;
     this.cancel = this.clock.schedule(() => {
-      this.tell(this.look(), false);
+      const atMs = this.now();
+      this.tellHappened(atMs);
+      this.tell(this.session.observe(atMs), false);
       this.lookAgainLater();
     }, afterMs);
   }

@@ -99,6 +99,20 @@ describe('a bench in this program', () => {
     expect(trip.atMs).toBeLessThan(200_000);
   });
 
+  it('tells whoever overhears of a rule broken by time alone, once, though nothing is to be seen', () => {
+    const heard: string[] = [];
+    bench.overhear((breach) => heard.push(breach.interlock));
+    bench.send({ type: 'armature.place' });
+    bench.send({ type: 'selector.turn', to: 'high' });
+    clock.pass(59_900);
+    expect(heard).toEqual([]);
+    clock.pass(300);
+    expect(heard).toEqual(['leftOn']);
+    bench.send({ type: 'selector.turn', to: 'off' });
+    clock.pass(100_000);
+    expect(heard).toEqual(['leftOn']);
+  });
+
   it('runs on simulated time, which stands still while paused', () => {
     clock.pass(1000);
     bench.pause();

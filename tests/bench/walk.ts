@@ -32,7 +32,17 @@ export interface Step {
  * Walks every state the bench can get into with an alphabet of events and gives every step between them.
  * The walk is xstate's own and complete.
  */
-export function walk({ mode, alphabet, without = [], when = () => true }: Walk): readonly Step[] {
+export function walk(asked: Walk): readonly Step[] {
+  const key = JSON.stringify(asked) + (asked.when?.toString() ?? '');
+  const known = walked.get(key) ?? explore(asked);
+  walked.set(key, known);
+  return known;
+}
+
+/** Walks already made: several proofs look at the same one. */
+const walked = new Map<string, readonly Step[]>();
+
+function explore({ mode, alphabet, without = [], when = () => true }: Walk): readonly Step[] {
   const avoided = (told: Told) =>
     breachesOf(told.stood, told).some(
       ({ interlock }) => without === 'any breach' || without.includes(interlock as InterlockCode),
