@@ -23,7 +23,7 @@ export interface ScreenContext {
 export function App(props: ShellProps) {
   const route = useRoute();
   const [settings, setSettings] = useState(props.settings);
-  const [problems, setProblems] = useState(props.problems);
+  const problems = useProblems(props.problems);
   const [settingsOpen, setSettingsOpen] = useState(false);
   useSettingsOnPage(settings);
   const context: ScreenContext = {
@@ -34,7 +34,7 @@ export function App(props: ShellProps) {
       props.desk.saveSettings(next);
     },
     openSettings: () => setSettingsOpen(true),
-    report: (problem) => setProblems((all) => [...all.filter((one) => one.where !== problem.where), problem]),
+    report: problems.report,
   };
   return (
     <div class={`app app-${route.screen}`}>
@@ -42,10 +42,7 @@ export function App(props: ShellProps) {
         Skip to the work
       </button>
       {route.screen === 'bench' ? null : <TopBar context={context} />}
-      <Problems
-        problems={problems}
-        onDismiss={(gone) => setProblems((all) => all.filter((one) => one !== gone))}
-      />
+      <Problems problems={problems.shown} onDismiss={problems.dismiss} />
       <div id="content" tabIndex={-1}>
         <Screen route={route} context={context} />
       </div>
@@ -58,6 +55,23 @@ export function App(props: ShellProps) {
       ) : null}
     </div>
   );
+}
+
+interface KnownProblems {
+  readonly shown: readonly StoredProblem[];
+  readonly report: (problem: StoredProblem) => void;
+  readonly dismiss: (problem: StoredProblem) => void;
+}
+
+/** Problems handed in by the app, at the start or later, and those the screens met; each until it is put away. */
+function useProblems(given: readonly StoredProblem[]): KnownProblems {
+  const [met, setMet] = useState<readonly StoredProblem[]>([]);
+  const [gone, setGone] = useState<readonly StoredProblem[]>([]);
+  return {
+    shown: [...given, ...met].filter((problem) => !gone.includes(problem)),
+    report: (problem) => setMet((all) => [...all.filter((one) => one.where !== problem.where), problem]),
+    dismiss: (problem) => setGone((all) => [...all, problem]),
+  };
 }
 
 function Screen(props: { readonly route: Route; readonly context: ScreenContext }) {

@@ -26,7 +26,11 @@ export function Problems(props: ProblemsProps) {
   return (
     <div class="problems" role="status">
       {props.problems.map((problem) => (
-        <Notice key={problem.where} kind="problem" onDismiss={() => props.onDismiss(problem)}>
+        <Notice
+          key={`${problem.where} ${problem.issues[0]?.sentence}`}
+          kind="problem"
+          onDismiss={() => props.onDismiss(problem)}
+        >
           <span>{problem.where} could not be read. Nothing else was touched.</span>
           <IssueList issues={problem.issues} />
           {problem.text === null ? null : (

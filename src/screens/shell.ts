@@ -116,6 +116,9 @@ export interface Desk {
 export interface ShellProps {
   readonly desk: Desk;
   readonly settings: Settings;
-  /** Found while the app was starting, for instance a stored attempt that cannot be read. */
+  /**
+   * What could not be read or kept, at the start or later: render again with a new array to add to it. An entry is
+   * shown until it is put away.
+   */
   readonly problems: readonly StoredProblem[];
 }

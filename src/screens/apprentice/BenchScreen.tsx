@@ -48,7 +48,7 @@ function Opened({ bench, attemptId, context }: OpenedProps) {
       captions={bench.captions}
       overhear={bench.overhear}
       vocabulary={settings.vocabulary}
-      still={settings.motion === 'still'}
+      still={settings.motion === 'still' || matchMedia('(prefers-reduced-motion: reduce)').matches}
       muted={settings.muted}
       onMuted={(muted) => changeSettings({ ...settings, muted })}
       wordsOpen={settings.wordsPanel === 'open'}

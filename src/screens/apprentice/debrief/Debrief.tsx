@@ -48,9 +48,9 @@ export function Debrief({ data, vocabulary, onExport }: DebriefProps) {
       </header>
       <TruthAndVerdict data={data} vocabulary={vocabulary} />
       <MarksTable marks={marks.marks} vocabulary={vocabulary} onShow={show} />
-      {data.passes.map((pass) => (
+      {data.passes.map((pass, at) => (
         <ReadingsFigure
-          key={pass.test}
+          key={`${pass.test} ${at}`}
           pass={pass}
           counted={lastChalk(attempt) !== null}
           vocabulary={vocabulary}

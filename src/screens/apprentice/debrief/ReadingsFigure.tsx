@@ -1,4 +1,4 @@
-import { countWords, term, testWords, type Vocabulary } from '../../shared/words.ts';
+import { capital, countWords, spoken, term, testWords, type Vocabulary } from '../../shared/words.ts';
 import type { PassReadings } from '../../shell.ts';
 import { ReadingsChart } from './ReadingsChart.tsx';
 
@@ -15,15 +15,18 @@ export function ReadingsFigure({ pass, counted, vocabulary }: ReadingsFigureProp
   return (
     <figure class="readings">
       <figcaption>
-        <h2>{testWords(pass.test, vocabulary)}, bar by bar</h2>
+        <h2>
+          {testWords(pass.test, vocabulary)} {term('bar', vocabulary)} by {term('bar', vocabulary)}
+        </h2>
         <p>
-          {pass.caption}. You read {read} of {pass.truth.length} {term('bars', vocabulary)}
+          {capital(spoken(pass.caption, vocabulary))}. You read {read} of {pass.truth.length}{' '}
+          {term('bars', vocabulary)}
           {counted
             ? '; they are counted from your chalk.'
             : '; nothing was chalked, so they carry the bench’s own numbers.'}
         </p>
       </figcaption>
-      <ReadingsChart pass={pass} />
+      <ReadingsChart pass={pass} counted={counted} vocabulary={vocabulary} />
       <details class="readings-twin">
         <summary>The same as a table</summary>
         <table>

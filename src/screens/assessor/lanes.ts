@@ -1,0 +1,86 @@
+import type { Entry } from '../../attempt/entry.ts';
+import type { Action } from '../../bench/action.ts';
+
+/** What a person is about at the bench. */
+export const LANES = ['look', 'ammeter', 'lamp', 'strip', 'bench', 'paper'] as const;
+export type Lane = (typeof LANES)[number];
+
+export const LANE_WORDS: Readonly<Record<Lane, string>> = {
+  look: 'Looking',
+  ammeter: 'Ammeter',
+  lamp: 'Lamp',
+  strip: 'Strip',
+  bench: 'Bench and part',
+  paper: 'Writing',
+};
+
+/** A stretch of time spent on one thing. */
+export interface Span {
+  readonly lane: Lane;
+  readonly fromMs: number;
+  readonly toMs: number;
+  readonly acts: number;
+}
+
+/** Longest stretch after an act that still counts as work on the same thing, ms. Ours. */
+const STILL_AT_IT_MS = 8000;
+
+function laneOf(action: Action, before: Lane | null): Lane {
+  switch (action.type) {
+    case 'lens.look':
+    case 'chalk.mark':
+      return 'look';
+    case 'lead.take':
+    case 'lead.touch':
+    case 'lead.lift':
+    case 'lead.clamp':
+    case 'lead.holster':
+      return action.lead.startsWith('ammeter') ? 'ammeter' : 'lamp';
+    case 'range.turn':
+      return 'ammeter';
+    case 'strip.take':
+    case 'strip.hold':
+    case 'strip.away':
+    case 'strip.hang':
+      return 'strip';
+    case 'sheet.write':
+    case 'verdict.write':
+    case 'job.handIn':
+      return 'paper';
+    case 'armature.hold':
+    case 'armature.release':
+    case 'armature.turn':
+      // Turning belongs to the test it is turned for.
+      return before === 'ammeter' || before === 'lamp' || before === 'strip' ? before : 'bench';
+    default:
+      return 'bench';
+  }
+}
+
+/** The log as stretches of work, in order; gaps between them are time in which nothing was done. */
+export function spansOf(entries: readonly Entry[], endMs: number): Span[] {
+  const spans: Span[] = [];
+  let lane: Lane | null = null;
+  for (const [nth, { action, atMs }] of entries.entries()) {
+    lane = laneOf(action, lane);
+    const next = entries[nth + 1]?.atMs ?? endMs;
+    const toMs = Math.min(next, atMs + STILL_AT_IT_MS);
+    const last = spans.at(-1);
+    if (last?.lane === lane && last.toMs === atMs)
+      spans[spans.length - 1] = { ...last, toMs, acts: last.acts + 1 };
+    else spans.push({ lane, fromMs: atMs, toMs, acts: 1 });
+  }
+  return spans;
+}
+
+export interface LaneSum {
+  readonly acts: number;
+  readonly ms: number;
+}
+
+export function sumsOf(spans: readonly Span[]): Readonly<Record<Lane, LaneSum>> {
+  const sums = Object.fromEntries(LANES.map((lane) => [lane, { acts: 0, ms: 0 }])) as Record<Lane, LaneSum>;
+  for (const { lane, fromMs, toMs, acts } of spans)
+    sums[lane] = { acts: sums[lane].acts + acts, ms: sums[lane].ms + toMs - fromMs };
+  return sums;
+}
