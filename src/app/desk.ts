@@ -1,7 +1,6 @@
 import type { Attempt } from '../attempt/entry.ts';
 import { MOST_ATTEMPT_CHARS, parseAttempt, parseAttemptText } from '../attempt/parse.ts';
 import type { SheetLine } from '../bench/paper.ts';
-import type { Breach } from '../bench/port.ts';
 import { type LocalBench, openLocalBench, resumeLocalBench } from '../link/localBench.ts';
 import { jobOf } from '../scenario/public/view.ts';
 import type { Issue, Parsed, Scenario } from '../scenario/scenario.ts';
@@ -50,7 +49,7 @@ export function createDesk({ library, store, onTrouble }: DeskInput): Desk {
       mountScene: around.mountScene,
       setMuted: around.setMuted,
       captions: around.captions,
-      overhear: (listener) => overhear(bench, listener),
+      overhear: (listener) => bench.overhear(listener),
       close() {
         around.close();
         kept.close();
@@ -223,14 +222,4 @@ function lastVerdict(attempt: Attempt): OpenBench['verdict'] {
 
 function divergenceSentence(found: { n: number; what: string; expected: unknown; got: unknown }): string {
   return `The record says ${found.what} was ${JSON.stringify(found.expected)}, but doing it again gives ${JSON.stringify(found.got)}: the record was changed or made by another version, so it cannot be carried on.`;
-}
-
-/** Tells each breach that time alone brings about, once. */
-function overhear(bench: LocalBench, listener: (breach: Breach) => void): () => void {
-  let toldUntilMs = bench.look().atMs;
-  return bench.watch(() => {
-    const fresh = bench.sinceLastAct().filter(({ atMs }) => atMs > toldUntilMs);
-    for (const breach of fresh.flatMap(({ breaches }) => breaches)) listener(breach);
-    toldUntilMs = fresh.at(-1)?.atMs ?? toldUntilMs;
-  });
 }
