@@ -40,34 +40,113 @@ export function segmentInductances(
   shift: number,
   into: Inductances,
 ): void {
+  planOf(a, depth, topology).fill(m, shift, into);
+}
+
+/** The last plan made for each list of segments. */
+const plans = new WeakMap<Topology, InductancePlan>();
+
+function planOf(a: ArmatureDesign, depth: number, topology: Topology): InductancePlan {
+  const known = plans.get(topology);
+  if (known?.fits(a, depth)) return known;
+  const fresh = new InductancePlan(a, depth, topology);
+  plans.set(topology, fresh);
+  return fresh;
+}
+
+/** Everything about the inductances of a winding that stays the same when the armature is turned. */
+class InductancePlan {
+  private readonly a: ArmatureDesign;
+  private readonly depth: number;
+  private readonly segments: number;
+  /** Slot and turns of each segment, top and bottom layer. */
+  private readonly topSlot: Int32Array;
+  private readonly bottomSlot: Int32Array;
+  private readonly top: Float64Array;
+  private readonly bottom: Float64Array;
+  /** Leakage across slots and round the coil ends, lower triangle, n², H. */
+  private readonly leakage: Float64Array;
+  /** Scratch: columns of M of each segment as the armature stands, and one segment's linkage with every column. */
+  private readonly topAt: Int32Array;
+  private readonly bottomAt: Int32Array;
+  private readonly linkage: Float64Array;
+
+  constructor(a: ArmatureDesign, depth: number, topology: Topology) {
+    const n = topology.windingSegments;
+    const winding = topology.segments.slice(0, n);
+    this.a = a;
+    this.depth = depth;
+    this.segments = n;
+    this.topSlot = Int32Array.from(winding, (s) => s.topSlot);
+    this.bottomSlot = Int32Array.from(winding, (s) => s.bottomSlot);
+    this.top = Float64Array.from(winding, (s) => s.top);
+    this.bottom = Float64Array.from(winding, (s) => s.bottom);
+    this.leakage = leakages(a, topology);
+    this.topAt = new Int32Array(n);
+    this.bottomAt = new Int32Array(n);
+    this.linkage = new Float64Array(a.slots + 1);
+  }
+
+  fits(a: ArmatureDesign, depth: number): boolean {
+    return this.a === a && this.depth === depth;
+  }
+
+  fill(m: Float64Array, shift: number, { mutual, growler }: Inductances): void {
+    const { segments: n, topAt, bottomAt, top, bottom, linkage, leakage } = this;
+    this.place(shift);
+    for (let i = 0; i < n; i++) {
+      this.link(m, i);
+      growler[i] = linkage[0]!;
+      const row = i * n;
+      for (let j = 0; j <= i; j++) {
+        const l = leakage[row + j]! + top[j]! * linkage[topAt[j]!]! + bottom[j]! * linkage[bottomAt[j]!]!;
+        mutual[row + j] = l;
+        mutual[j * n + i] = l;
+      }
+    }
+  }
+
+  private place(shift: number): void {
+    const { slots } = this.a;
+    const turned = ((shift % slots) + slots) % slots;
+    for (let i = 0; i < this.segments; i++) {
+      this.topAt[i] = 1 + ((this.topSlot[i]! + turned) % slots);
+      this.bottomAt[i] = 1 + ((this.bottomSlot[i]! + turned) % slots);
+    }
+  }
+
+  /** Linkage of segment i with one ampere in the growler's turn and in every slot, H. */
+  private link(m: Float64Array, i: number): void {
+    const { linkage } = this;
+    const w = linkage.length;
+    const t = this.topAt[i]! * w;
+    const b = this.bottomAt[i]! * w;
+    const pt = this.top[i]! * this.depth;
+    const pb = this.bottom[i]! * this.depth;
+    for (let c = 0; c < w; c++) linkage[c] = pt * m[t + c]! + pb * m[b + c]!;
+  }
+}
+
+function leakages(a: ArmatureDesign, topology: Topology): Float64Array {
   const n = topology.windingSegments;
-  const w = a.slots + 1;
   const leak = slotLeakage(a);
   const lt = leak.top * a.stackLength;
   const lb = leak.bottom * a.stackLength;
   const lm = leak.mutual * a.stackLength;
-  const place = (slot: number): number => 1 + ((slot + shift) % a.slots);
+  const out = new Float64Array(n * n);
   for (let i = 0; i < n; i++) {
     const p = topology.segments[i]!;
-    const pt = p.top * depth;
-    const pb = p.bottom * depth;
-    const rowT = place(p.topSlot) * w;
-    const rowB = place(p.bottomSlot) * w;
-    into.growler[i] = pt * m[rowT]! + pb * m[rowB]!;
     for (let j = 0; j <= i; j++) {
       const q = topology.segments[j]!;
-      const t = place(q.topSlot);
-      const b = place(q.bottomSlot);
-      let l =
-        (pt * m[rowT + t]! + pb * m[rowB + t]!) * q.top + (pt * m[rowT + b]! + pb * m[rowB + b]!) * q.bottom;
+      let l = 0;
       if (p.topSlot === q.topSlot) l += p.top * q.top * lt;
       if (p.bottomSlot === q.bottomSlot) l += p.bottom * q.bottom * lb;
       if (p.topSlot === q.bottomSlot) l += p.top * q.bottom * lm;
       if (p.bottomSlot === q.topSlot) l += p.bottom * q.top * lm;
-      into.mutual[i * n + j] = l;
-      into.mutual[j * n + i] = l;
+      out[i * n + j] = l;
     }
     const apart = p.piece ? PIECE_LEAKAGE * (p.top * p.top * lt + p.bottom * p.bottom * lb) : 0;
-    into.mutual[i * n + i]! += p.endLeak + apart;
+    out[i * n + i]! += p.endLeak + apart;
   }
+  return out;
 }

@@ -4,10 +4,21 @@ import { type SlotPotentials, slotPotentials } from './toothNetwork.ts';
 
 /** Angles at which one slot pitch is solved. */
 const STEPS = 64;
+/** A rotation this close to one of them (share of a step) is taken to be it: rounding of a slot pitch is far below. */
+const ON_STEP = 1e-8;
 
 /** Slot potentials at some rotation: taken `shift` slots back, so slot s is found at place (s + shift) mod S. */
 export interface ShiftedPotentials extends SlotPotentials {
   readonly shift: number;
+}
+
+/** Where a rotation lies in the table. */
+interface Reading {
+  readonly shift: number;
+  readonly before: SlotPotentials;
+  readonly after: SlotPotentials;
+  /** Share of the way from `before` to `after`, 0..1. */
+  readonly share: number;
 }
 
 /**
@@ -27,17 +38,30 @@ export class SlotTable {
 
   /** @param rotation rad, any value */
   at(rotation: number): ShiftedPotentials {
+    return new TableReading(this.a.slots, this.look(rotation));
+  }
+
+  /**
+   * The matrix `m` alone, written into an array of the caller; returns the shift.
+   * @param rotation rad, any value  @param into (S+1)²
+   */
+  matrixAt(rotation: number, into: Float64Array): number {
+    const { shift, before, after, share } = this.look(rotation);
+    mix(before.m, after.m, share, into);
+    return shift;
+  }
+
+  private look(rotation: number): Reading {
     const s = this.a.slots;
     const turns = rotation / (2 * Math.PI);
-    const pitches = (turns - Math.floor(turns)) * s;
-    const shift = Math.floor(pitches) % s;
-    const x = (pitches - Math.floor(pitches)) * STEPS;
-    const step = Math.min(STEPS - 1, Math.floor(x));
+    const steps = (turns - Math.floor(turns)) * s * STEPS;
+    const near = Math.round(steps);
+    const whole = Math.abs(steps - near) < ON_STEP ? near : Math.floor(steps);
+    const step = whole % STEPS;
+    const shift = Math.floor(whole / STEPS) % s;
+    const share = whole === near && Math.abs(steps - near) < ON_STEP ? 0 : steps - whole;
     const before = this.step(step);
-    const after = this.step(step + 1);
-    const m = mix(before.m, after.m, x - step);
-    const tips = mix(before.tips, after.tips, x - step);
-    return { slots: s, m, tips, shift };
+    return { shift, before, after: share === 0 ? before : this.step(step + 1), share };
   }
 
   private step(step: number): SlotPotentials {
@@ -49,8 +73,34 @@ export class SlotTable {
   }
 }
 
-function mix(from: Float64Array, to: Float64Array, share: number): Float64Array {
-  const out = new Float64Array(from.length);
-  for (let i = 0; i < out.length; i++) out[i] = from[i]! + share * (to[i]! - from[i]!);
-  return out;
+/** Mixes the tooth potentials only when somebody holds a strip there. */
+class TableReading implements ShiftedPotentials {
+  readonly slots: number;
+  readonly shift: number;
+  readonly m: Float64Array;
+  private readonly reading: Reading;
+  private mixedTips: Float64Array | null = null;
+
+  constructor(slots: number, reading: Reading) {
+    this.slots = slots;
+    this.shift = reading.shift;
+    this.reading = reading;
+    this.m = between(reading.before.m, reading.after.m, reading.share);
+  }
+
+  get tips(): Float64Array {
+    const { before, after, share } = this.reading;
+    this.mixedTips ??= between(before.tips, after.tips, share);
+    return this.mixedTips;
+  }
+}
+
+/** Shared, not copied, where nothing has to be mixed: potentials are never written to. */
+function between(from: Float64Array, to: Float64Array, share: number): Float64Array {
+  return share === 0 ? from : mix(from, to, share, new Float64Array(from.length));
+}
+
+function mix(from: Float64Array, to: Float64Array, share: number, into: Float64Array): Float64Array {
+  for (let i = 0; i < into.length; i++) into[i] = from[i]! + share * (to[i]! - from[i]!);
+  return into;
 }
