@@ -11,17 +11,17 @@ import { loadSettings } from './settings.ts';
 async function start(): Promise<void> {
   const library = readLibrary();
   const store = await openBrowserStore();
-  const troubles: StoredProblem[] = [...library.problems];
-  const desk = createDesk({ library, store, onTrouble: (sentence) => tell(sentence) });
   const settings = loadSettings();
   const root = document.getElementById('app');
   if (!root) throw new Error('index.html has no #app element.');
 
-  const draw = () => render(h(App, { desk, settings, problems: troubles }), root);
+  let problems: readonly StoredProblem[] = library.problems;
+  const draw = () => render(h(App, { desk, settings, problems }), root);
   const tell = (sentence: string) => {
-    troubles.push({ where: 'This attempt', issues: [{ path: '', sentence }], text: null });
-    window.dispatchEvent(new CustomEvent('trouble', { detail: troubles.at(-1) }));
+    problems = [...problems, { where: 'This attempt', issues: [{ path: '', sentence }], text: null }];
+    draw();
   };
+  const desk = createDesk({ library, store, onTrouble: tell });
   draw();
 }
 
