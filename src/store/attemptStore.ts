@@ -6,6 +6,8 @@ export type AttemptHead = Omit<Attempt, 'entries'>;
 export interface AttemptSummary {
   readonly id: string;
   readonly scenarioId: string;
+  /** Short name of the unit on the job card. */
+  readonly unit?: string;
   readonly startedAt: string;
   readonly endMs: number;
   readonly mode: Attempt['mode'];

@@ -28,7 +28,11 @@ const gone = (id: string) => new StoreRefused(`There is no attempt ${id} in this
 
 async function list(db: Database): Promise<readonly AttemptSummary[]> {
   const kept = await db.getAll('attempts');
-  return kept.map(({ scenario, ...head }) => ({ ...head, scenarioId: scenario.public.id }));
+  return kept.map(({ scenario, ...head }) => ({
+    ...head,
+    scenarioId: scenario.public.id,
+    unit: scenario.public.card.unit,
+  }));
 }
 
 async function begin(db: Database, kept: KeptAttempt): Promise<void> {

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { createPlayback } from '../../src/records/playback.ts';
+import { createPlayback, lastAct } from '../../src/records/playback.ts';
 import { expertRun, library } from './support/expertRun.ts';
 
 const attempt = expertRun('q-0a6d');
@@ -27,6 +27,17 @@ describe('an attempt played back', () => {
       }),
       { numRuns: 12 },
     );
+  });
+
+  it('answers at once near an act it has passed, with what stood right after it', () => {
+    const playback = createPlayback(attempt, library);
+    playback.at(attempt.endMs);
+    const { atMs, n } = attempt.entries[100]!;
+    expect(playback.near(atMs + 1)).toEqual(createPlayback(attempt, library).at(atMs));
+    expect(lastAct(attempt.entries, atMs)).toBe(n);
+    expect(lastAct(attempt.entries, atMs - 1)).toBe(n - 1);
+    expect(lastAct(attempt.entries, -1)).toBe(-1);
+    expect(playback.near(-1)).toEqual(createPlayback(attempt, library).at(0));
   });
 
   it('keeps within the attempt', () => {

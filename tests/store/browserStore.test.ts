@@ -12,7 +12,7 @@ const head = {
   mode: 'practice',
   learner: '',
   startedAt: '2026-01-05T08:00:00.000Z',
-  scenario: { public: { id: 'q-0000' } },
+  scenario: { public: { id: 'q-0000', card: { unit: 'Dynamo' } } },
   endMs: 0,
 } as unknown as AttemptHead;
 
@@ -50,7 +50,13 @@ describe('attempts kept in the browser', () => {
     await store.reached('a-1', 3000);
     await store.close('a-1', 5000, handedIn);
     expect(await store.list()).toEqual([
-      expect.objectContaining({ id: 'a-1', scenarioId: 'q-0000', endMs: 5000, result: handedIn }),
+      expect.objectContaining({
+        id: 'a-1',
+        scenarioId: 'q-0000',
+        unit: 'Dynamo',
+        endMs: 5000,
+        result: handedIn,
+      }),
     ]);
   });
 

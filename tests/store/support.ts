@@ -10,7 +10,7 @@ export const head = {
   mode: 'practice',
   learner: '',
   startedAt: '2026-01-05T08:00:00.000Z',
-  scenario: { public: { id: 'q-0000' } },
+  scenario: { public: { id: 'q-0000', card: { unit: 'Dynamo' } } },
   endMs: 0,
 } as unknown as AttemptHead;
 

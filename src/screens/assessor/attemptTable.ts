@@ -77,6 +77,8 @@ export function byPerson(attempts: readonly FinishedAttempt[]): Person[] {
 export function whyNotOneSet(attempts: readonly FinishedAttempt[]): string | null {
   if (attempts.length === 0) return 'Choose at least one attempt.';
   const names = [...new Set(attempts.map(personOf))];
+  if (names[0] === '' && attempts.length > 1)
+    return 'These attempts carry no name, so nobody knows that they are one person’s: choose one of them.';
   if (names.length === 1) return null;
   return 'These attempts are of different people: a set of evidence is one person’s.';
 }

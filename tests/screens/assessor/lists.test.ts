@@ -62,6 +62,8 @@ describe('the list of attempts', () => {
     ]);
     expect(whyNotOneSet(attempts.slice(0, 2))).toBeNull();
     expect(whyNotOneSet(attempts.slice(0, 3))).toMatch(/different people/);
+    expect(whyNotOneSet([attempts[3]!])).toBeNull();
+    expect(whyNotOneSet([attempts[3]!, { ...attempts[3]!, id: 'a-5' }])).toMatch(/no name/);
     expect(whyNotOneSet([])).toMatch(/at least one/);
   });
 });

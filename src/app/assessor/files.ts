@@ -1,0 +1,64 @@
+import { assess } from '../../assess/assess.ts';
+import type { Attempt } from '../../attempt/entry.ts';
+import { evidenceFile, type SealedAttempt } from '../../records/evidenceFile.ts';
+import { sealAttempt } from '../../records/seal.ts';
+import type { SignedRecord } from '../../records/sign.ts';
+import { attemptsCsv, logCsv, marksCsv, recordCsv } from '../../records/tables.ts';
+import { attemptStatements, recordStatements } from '../../records/xapi.ts';
+import type { Parsed, PartLibrary } from '../../scenario/scenario.ts';
+import type { AttemptForm, FileOut, FinishedAttempt, RecordForm } from '../../screens/assessor/desk.ts';
+import { right } from './answers.ts';
+
+export const listFile = (attempts: readonly FinishedAttempt[]): FileOut => ({
+  name: 'attempts.csv',
+  text: attemptsCsv(attempts.map(rowOf)),
+});
+
+const rowOf = (attempt: FinishedAttempt) => ({
+  ...attempt,
+  minutes: Math.round(attempt.endMs / 6000) / 10,
+  outcome: attempt.record?.outcome ?? null,
+});
+
+const json = (value: unknown) => `${JSON.stringify(value, null, 1)}\n`;
+
+export async function recordFile(
+  signed: SignedRecord,
+  form: RecordForm,
+  stored: (id: string) => Promise<Parsed<Attempt>>,
+): Promise<Parsed<FileOut>> {
+  const name = `record-${signed.record.id.slice(0, 8)}`;
+  if (form === 'table') return right({ name: `${name}.csv`, text: recordCsv(signed.record) });
+  const attempts: SealedAttempt[] = [];
+  for (const { attempt: id } of signed.record.evidence) {
+    const read = await stored(id);
+    if (!read.ok) return read;
+    attempts.push({ attempt: read.value, seal: await sealAttempt(read.value, crypto.subtle) });
+  }
+  if (form === 'evidence') return right({ name: `${name}.json`, text: json(evidenceFile(attempts, signed)) });
+  const marks = new Map(signed.record.evidence.map((item) => [item.attempt, item.marks]));
+  const statements = [
+    ...attempts.flatMap(({ attempt }) => attemptStatements(attempt, marks.get(attempt.id)!)),
+    ...recordStatements(signed.record),
+  ];
+  return right({ name: `${name}-statements.json`, text: json(statements) });
+}
+
+export async function attemptFile(attempt: Attempt, form: AttemptForm, parts: PartLibrary): Promise<FileOut> {
+  const name = `attempt-${attempt.id.slice(0, 8)}`;
+  switch (form) {
+    case 'sealed': {
+      const seal = await sealAttempt(attempt, crypto.subtle);
+      return { name: `${name}.json`, text: json(evidenceFile([{ attempt, seal }], null)) };
+    }
+    case 'log':
+      return { name: `${name}-log.csv`, text: logCsv(attempt) };
+    case 'marks':
+      return { name: `${name}-marks.csv`, text: marksCsv(attempt.id, assess(attempt, parts)) };
+    case 'statements':
+      return {
+        name: `${name}-statements.json`,
+        text: json(attemptStatements(attempt, assess(attempt, parts))),
+      };
+  }
+}
