@@ -27,6 +27,16 @@ function jointExpected(form: 'bar' | 'oneEnd' | 'bothEnds', seen: boolean): Expe
   return { conditions: { badRiserJoint: 1, openCoil: seen ? 0.5 : 1 }, dispositions, weight: 2 };
 }
 
+/** An open coil beside thrown solder cannot be told from a coil end off its riser, and resoldering is worth the try. */
+function openExpected(seen: boolean): Expected {
+  const alike = seen ? 1 : 0.5;
+  return {
+    conditions: { openCoil: 1, badRiserJoint: alike },
+    dispositions: { ...WINDER, resolder: alike },
+    weight: 3,
+  };
+}
+
 /** A short inside a coil reads like a bridge of its bars until the bars have been cleaned: cleaning first is right. */
 const SHORTED: Expected = {
   conditions: { shortedCoil: 1, bridgedBars: 1 },
@@ -43,12 +53,9 @@ function bridgeExpected(seen: boolean): Expected {
   };
 }
 
-const EXPECTED: { readonly [K in Exclude<ArmatureFaultKind, 'riserJoint' | 'bridgedBars'>]: Expected } = {
-  openCoil: {
-    conditions: { openCoil: 1, badRiserJoint: 0.5 },
-    dispositions: { ...WINDER, resolder: 0.5 },
-    weight: 3,
-  },
+const EXPECTED: {
+  readonly [K in Exclude<ArmatureFaultKind, 'riserJoint' | 'bridgedBars' | 'openCoil'>]: Expected;
+} = {
   turnShort: SHORTED,
   coilShort: SHORTED,
   groundedBar: { conditions: { grounded: 1, poorInsulation: 0.5 }, dispositions: WINDER, weight: 3 },
@@ -68,8 +75,9 @@ const EXPECTED: { readonly [K in Exclude<ArmatureFaultKind, 'riserJoint' | 'brid
 
 export const SOUND: Expected = { conditions: { sound: 1 }, dispositions: { service: 1 }, weight: 0 };
 
-/** @param seen whether the job allows looking and the lens shows the fault's own sign at its own place */
+/** @param seen whether the job allows looking and the lens shows the fault's sign at its place */
 export function expectedOf(fault: ArmatureFault, seen: boolean): Expected {
   if (fault.kind === 'riserJoint') return jointExpected(fault.form, seen);
+  if (fault.kind === 'openCoil') return openExpected(seen);
   return fault.kind === 'bridgedBars' ? bridgeExpected(seen) : EXPECTED[fault.kind];
 }

@@ -8,7 +8,7 @@ import type { ArmatureFault } from '../../engine/parts/armatureFault.ts';
 import { cluesAt } from '../../scenario/hidden/looks.ts';
 import type { Scenario } from '../../scenario/scenario.ts';
 import { type Expected, expectedOf, SOUND } from './expected.ts';
-import { type PlaceClass, placeOf } from './place.ts';
+import { markedPairs, type PlaceClass, placeOf } from './place.ts';
 import { shownBy, telling } from './shown.ts';
 
 /** One fault of the part, with the answers that are right for it. */
@@ -23,16 +23,28 @@ export interface TrueFinding {
 /** Dirt scatters every ammeter reading and can be seen; the answer key, free of scatter, does not show it. */
 const TOLD_BY_SCATTER: readonly TestKind[] = ['look', 'spaced', 'neighbour'];
 
-/** Whether the lens shows a fault's own sign where the fault is. */
+/** Risers where a coil that shows at some pairs of bars could have come off. */
+function risersOf(coil: number, pairs: readonly number[], design: ArmatureDesign): number[] {
+  const end = (coil + design.commutatorPitch + design.bars) % design.bars;
+  return [coil, end, ...pairs.flatMap((bar) => [bar, (bar + 1) % design.bars])];
+}
+
+/**
+ * Whether the lens shows a fault's sign where the readings show the fault: its own, or for an open coil solder thrown
+ * at a riser the coil could have come off, which misleads anyone.
+ */
 function seenUnderLens(
   { public: { tests }, hidden }: Scenario,
   fault: ArmatureFault,
+  pairs: readonly number[],
   design: ArmatureDesign,
-) {
+): boolean {
   if (!tests.includes('look')) return false;
   const shows = (place: Place, ...signs: readonly Clue[]) =>
     cluesAt(hidden, design, place).some((clue) => signs.includes(clue));
   if (fault.kind === 'riserJoint') return shows(`riser:${fault.bar}`, 'solderThrown');
+  if (fault.kind === 'openCoil')
+    return risersOf(fault.coil, pairs, design).some((bar) => shows(`riser:${bar}`, 'solderThrown'));
   if (fault.kind !== 'bridgedBars') return false;
   const across = [barPlace(fault.bar), barPlace((fault.bar + 1) % design.bars)];
   return across.some((place) => shows(place, 'metalAcrossMica', 'carbonAcrossMica'));
@@ -54,7 +66,7 @@ export function truthOf(scenario: Scenario, design: ArmatureDesign): TrueFinding
     const told = fault.kind === 'dirtyCommutator' ? TOLD_BY_SCATTER : telling(shown);
     return {
       fault,
-      expected: expectedOf(fault, seenUnderLens(scenario, fault, design)),
+      expected: expectedOf(fault, seenUnderLens(scenario, fault, markedPairs(shown), design)),
       place: placeOf(fault, shown, design, tests),
       toldBy: told.filter((test) => tests.includes(test)),
     };

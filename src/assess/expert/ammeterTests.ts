@@ -17,6 +17,7 @@ function readAmps(hands: Hands): number {
   return scaleCurrent(needle.deflection, rangeA);
 }
 
+/** The range is turned with a free hand while the probes are off the bars. */
 function setRange(hands: Hands, to: RangeA): void {
   if (hands.see().rangeA !== to) hands.do({ type: 'range.turn', to });
 }
@@ -69,8 +70,10 @@ function readSpared(hands: Hands): number {
   while (hands.see().needle.pegged) {
     const higher = RANGES_A.find((full) => full > hands.see().rangeA);
     if (higher === undefined) return reading;
-    hands.all({ type: 'lead.lift', lead: 'ammeter.2' });
+    const place = hands.see().leads['ammeter.2'].touches!;
+    hands.do({ type: 'lead.lift', lead: 'ammeter.2' });
     setRange(hands, higher);
+    hands.do({ type: 'lead.touch', lead: 'ammeter.2', place });
     reading = readAmps(hands);
   }
   return reading;
@@ -87,8 +90,11 @@ function largestSpacing(hands: Hands): { spacing: number; readingA: number } {
   const widest = Math.floor((WIDEST_DEG * bars) / 360);
   hands.do({ type: 'lead.touch', lead: 'ammeter.1', place: barPlace(first) });
   let best = { spacing: 2, readingA: 0 };
+  const inReach = hands.barsInReach();
   for (let spacing = 2; spacing <= widest; spacing += 1) {
-    hands.do({ type: 'lead.touch', lead: 'ammeter.2', place: barPlace((first + spacing) % bars) });
+    const second = (first + spacing) % bars;
+    if (!inReach.includes(second)) break;
+    hands.do({ type: 'lead.touch', lead: 'ammeter.2', place: barPlace(second) });
     const readingA = readAmps(hands);
     if (readingA > best.readingA) best = { spacing, readingA };
   }
@@ -101,7 +107,7 @@ export function spacedTest(hands: Hands, chalked: number): Amps[] {
   const { bars } = hands.job.armature;
   begin(hands);
   const { spacing, readingA } = largestSpacing(hands);
-  swapRange(hands, readingA);
+  setRange(hands, rangeFor(readingA));
   const first = hands.barAt(FRONT_DEG);
   put(hands, first, (first + spacing) % bars);
   const readings = pass(hands, lineOf('spaced', chalked, bars));
@@ -109,29 +115,30 @@ export function spacedTest(hands: Hands, chalked: number): Amps[] {
   return readings;
 }
 
-/** The range is turned with a free hand while the probes are off the bars. */
-function swapRange(hands: Hands, readingA: number): void {
-  setRange(hands, rangeFor(readingA));
-}
-
-/** The neighbouring pass. */
+/** The neighbouring pass. Two pairs are tried for the range, so that one bad pair does not decide it. */
 export function neighbourTest(hands: Hands, chalked: number): Amps[] {
-  const { bars, poles } = hands.job.armature;
+  const { bars } = hands.job.armature;
   begin(hands);
-  const first = hands.barAt((poles === 2 ? FRONT_DEG : BELOW_FRONT_DEG) - 180 / bars);
-  const readingA = put(hands, first, (first + 1) % bars);
-  lift(hands);
-  swapRange(hands, Math.max(readingA, usual(hands, first)));
+  const one = tryPair(hands);
+  hands.nextBar();
+  hands.nextBar();
+  setRange(hands, rangeFor(Math.max(one, tryPair(hands))));
+  const first = firstOfPair(hands);
   put(hands, first, (first + 1) % bars);
   const readings = pass(hands, lineOf('neighbour', chalked, bars));
   end(hands);
   return readings;
 }
 
-/** A second pair a few bars on, so that one bad pair does not decide the range. */
-function usual(hands: Hands, first: number): number {
-  const { bars } = hands.job.armature;
-  const readingA = put(hands, (first + 2) % bars, (first + 3) % bars);
+/** The bar to begin with, so that the pair's middle lies where neighbouring bars read well. */
+function firstOfPair(hands: Hands): number {
+  const { bars, poles } = hands.job.armature;
+  return hands.barAt((poles === 2 ? FRONT_DEG : BELOW_FRONT_DEG) - 180 / bars);
+}
+
+function tryPair(hands: Hands): number {
+  const first = firstOfPair(hands);
+  const readingA = put(hands, first, (first + 1) % hands.job.armature.bars);
   lift(hands);
   return readingA;
 }

@@ -45,15 +45,19 @@ function lowest(fall: readonly number[], but: readonly number[]): number | null 
   return left.reduce((least, one) => (one.d < least.d ? one : least)).bar;
 }
 
-/** A coil joined the wrong way round raises as many readings as it lowers, none of them far. */
-function looksReversed(fall: readonly number[]): boolean {
-  const raised = fall.filter((d) => d > STANDS_OUT).length;
-  return raised >= 3 && Math.min(...fall) > -0.35;
+/** Two or three slots a loop: a strip that pulls at many more has found a loop of many coils. */
+const MANY_SLOTS = 1 / 4;
+
+/** Two coils joined in a slot close a loop of a whole coil span, which no pair of bars can be blamed for. */
+function looksCoilToCoil({ notes, job }: Reader): boolean {
+  const slots = new Set(notes.strip.filter(({ pull }) => pull > 0).map(({ slot }) => slot));
+  return slots.size > MANY_SLOTS * job.armature.slots;
 }
 
-/** Most readings thrown far to either side: two coils joined in a slot, which no pair of bars can be blamed for. */
-function looksCoilToCoil(fall: readonly number[]): boolean {
-  return fall.filter((d) => Math.abs(d) > 0.15).length > fall.length / 2;
+/** A coil joined the wrong way round lowers several readings alike; a bridge or a short lowers one above all. */
+function looksReversed(fall: readonly number[]): boolean {
+  const sorted = [...fall].sort((a, b) => a - b);
+  return sorted[2]! < -STANDS_OUT && sorted[2]! < 0.6 * sorted[0]!;
 }
 
 interface Reader {
@@ -66,10 +70,12 @@ interface Reader {
 }
 
 /** What the strip's pull means, with the joints already spoken for left out. */
-function whyItPulls({ fall, pair }: Reader, spoken: readonly number[]): Finding[] {
-  if (looksReversed(fall)) return [{ condition: 'reversed', place: pair(lowest(fall, spoken) ?? 0) }];
-  if (looksCoilToCoil(fall)) return [{ condition: 'shortedCoil', place: { kind: 'somewhere' } }];
+function whyItPulls(reader: Reader, spoken: readonly number[]): Finding[] {
+  const { fall, pair } = reader;
   const at = lowest(fall, spoken);
+  if (looksCoilToCoil(reader)) return [{ condition: 'shortedCoil', place: { kind: 'somewhere' } }];
+  const left = fall.map((d, bar) => (spoken.includes(bar) ? 0 : d));
+  if (at !== null && looksReversed(left)) return [{ condition: 'reversed', place: pair(at) }];
   return [{ condition: 'bridgedBars', place: at === null ? { kind: 'somewhere' } : pair(at) }];
 }
 
