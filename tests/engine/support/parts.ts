@@ -41,3 +41,15 @@ export const FORCED_WAVE_35: ArmatureDesign = {
 };
 
 export const EQUALISED_LAP_28: ArmatureDesign = { ...LAP_28, id: 'equalised-lap-28', equalised: true };
+
+/** The wave winding of the references' B and G rows: four poles, 25 coils, pitch 13. */
+export const WAVE_25: ArmatureDesign = {
+  ...WAVE_23,
+  id: 'wave-25',
+  name: 'Four-pole armature, 25 bars, wave wound',
+  bars: 25,
+  slots: 25,
+  commutatorPitch: 13,
+  slotWidth: 0.003,
+  conductorArea: 12e-6,
+};

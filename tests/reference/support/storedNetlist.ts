@@ -1,4 +1,4 @@
-import { type Inductances, newInductances } from '../../src/engine/circuit/inductance.ts';
+import { type Inductances, newInductances } from '../../../src/engine/circuit/inductance.ts';
 
 /** One case of ngspice-cases.json. */
 export interface SpiceCase {

@@ -1,5 +1,5 @@
-import { factorComplex, newComplexLu, solveComplex } from '../../src/engine/math/complexLu.ts';
-import type { CoupledCircuit } from './netlist.ts';
+import { factorComplex, newComplexLu, solveComplex } from '../../../src/engine/math/complexLu.ts';
+import type { CoupledCircuit } from './storedNetlist.ts';
 
 /** What a full nodal solution gives: volts of every node against node 0 of its island, and the growler current. */
 export interface NodalSolution {
