@@ -1,8 +1,12 @@
 import { useEffect } from 'preact/hooks';
 import type { Observation } from '../../../bench/observation.ts';
+import type { Verdict } from '../../../bench/paper.ts';
 import type { BenchPort } from '../../../bench/port.ts';
+import type { Job } from '../../../scenario/public/job.ts';
 import { Button } from '../../shared/Button.tsx';
 import { Dialog } from '../../shared/Dialog.tsx';
+import { VerdictWords } from '../../shared/VerdictWords.tsx';
+import { spoken, type Vocabulary } from '../../shared/words.ts';
 import { KEY_LIST } from './keys.ts';
 
 /** What is being asked of the learner over the bench, or null. */
@@ -12,13 +16,18 @@ export interface BenchDialogsProps {
   readonly question: Question;
   readonly seen: Observation;
   readonly port: BenchPort;
+  readonly job: Job;
+  /** The verdict on the sheet, or null. */
+  readonly verdict: Verdict | null;
+  readonly vocabulary: Vocabulary;
   readonly onAnswered: () => void;
   readonly onFinished: () => void;
 }
 
 export function BenchDialogs(props: BenchDialogsProps) {
   if (props.question === 'pause') return <PauseDialog {...props} />;
-  if (props.question === 'keys') return <KeysDialog onClose={props.onAnswered} />;
+  if (props.question === 'keys')
+    return <KeysDialog vocabulary={props.vocabulary} onClose={props.onAnswered} />;
   if (props.question === 'handIn') return <HandInDialog {...props} />;
   return props.question === 'stopped' ? <StoppedDialog {...props} /> : null;
 }
@@ -40,9 +49,15 @@ function PauseDialog({ port, onAnswered }: BenchDialogsProps) {
   );
 }
 
-function KeysDialog(props: { readonly onClose: () => void }) {
+function KeysDialog({
+  vocabulary,
+  onClose,
+}: {
+  readonly vocabulary: Vocabulary;
+  readonly onClose: () => void;
+}) {
   return (
-    <Dialog title="Keys at the bench" onClose={props.onClose}>
+    <Dialog title="Keys at the bench" onClose={onClose}>
       <p>They count while the bench has the focus: click it, or reach it with the Tab key.</p>
       <dl class="key-list">
         {KEY_LIST.map(([keys, does]) => (
@@ -50,12 +65,12 @@ function KeysDialog(props: { readonly onClose: () => void }) {
             <dt>
               <kbd>{keys}</kbd>
             </dt>
-            <dd>{does}</dd>
+            <dd>{spoken(does, vocabulary)}</dd>
           </div>
         ))}
       </dl>
       <div class="dialog-acts">
-        <Button kind="main" onPress={props.onClose}>
+        <Button kind="main" onPress={onClose}>
           Back to the bench
         </Button>
       </div>
@@ -63,14 +78,15 @@ function KeysDialog(props: { readonly onClose: () => void }) {
   );
 }
 
-function HandInDialog({ port, seen, onAnswered }: BenchDialogsProps) {
+function HandInDialog({ port, seen, verdict, job, vocabulary, onAnswered }: BenchDialogsProps) {
   const handIn = () => {
     onAnswered();
     port.send({ type: 'job.handIn' });
   };
   return (
     <Dialog title="Hand the job in?" onClose={onAnswered}>
-      <p>Your verdict stands on the sheet. After this the bench is closed and the marks are worked out.</p>
+      <p>This is what stands on the sheet. After this the bench is closed and the marks are worked out.</p>
+      {verdict ? <VerdictWords verdict={verdict} bars={job.armature.bars} vocabulary={vocabulary} /> : null}
       {seen.selector === 'off' ? null : <p>The selector is still on {seen.selector}.</p>}
       <div class="dialog-acts">
         <Button kind="main" onPress={handIn}>
@@ -82,10 +98,10 @@ function HandInDialog({ port, seen, onAnswered }: BenchDialogsProps) {
   );
 }
 
-function StoppedDialog({ seen, onFinished }: BenchDialogsProps) {
+function StoppedDialog({ seen, vocabulary, onFinished }: BenchDialogsProps) {
   return (
     <Dialog title="Stopped" kind="alarm">
-      <p class="stopped-sentence">{seen.stopped?.sentence}</p>
+      <p class="stopped-sentence">{spoken(seen.stopped?.sentence ?? '', vocabulary)}</p>
       <p>
         The bench has been isolated. In a workshop this could have hurt or killed someone, so the attempt ends
         here and the outcome is <strong>not yet</strong>. The debrief shows what led up to it.

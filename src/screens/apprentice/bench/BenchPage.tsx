@@ -83,6 +83,9 @@ export function BenchPage(props: BenchPageProps) {
         question={bench.seen.stopped ? 'stopped' : question}
         seen={bench.seen}
         port={bench.port}
+        job={job}
+        verdict={paper.verdict}
+        vocabulary={props.vocabulary}
         onAnswered={() => setQuestion(null)}
         onFinished={props.onFinished}
       />

@@ -71,7 +71,7 @@ function arrowTabs(event: KeyboardEvent, props: ClipboardProps): void {
   const at = LEAVES.findIndex(([leaf]) => leaf === props.leaf);
   const [next] = LEAVES[(at + step + LEAVES.length) % LEAVES.length]!;
   props.onLeaf(next);
-  requestAnimationFrame(() => document.getElementById(`tab-${next}`)?.focus());
+  document.getElementById(`tab-${next}`)?.focus();
 }
 
 interface LeafPanelProps {

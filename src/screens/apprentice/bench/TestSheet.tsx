@@ -1,4 +1,4 @@
-import { useEffect, useRef, useState } from 'preact/hooks';
+import { useLayoutEffect, useRef, useState } from 'preact/hooks';
 import type { Observation } from '../../../bench/observation.ts';
 import type { SheetLine } from '../../../bench/paper.ts';
 import type { Job } from '../../../scenario/public/job.ts';
@@ -30,12 +30,17 @@ export function TestSheet(props: TestSheetProps) {
   const form = useRef<HTMLDivElement>(null);
   const fromBench = useRef(false);
   const at = atHand(seen, job.armature);
-  useEffect(() => {
+  const [focusAsked, setFocusAsked] = useState(0);
+  useLayoutEffect(() => {
     if (noteAsked === 0) return;
     if (at) setDraft((before) => prefill(before, at, seen));
     fromBench.current = true;
-    requestAnimationFrame(() => form.current?.querySelector<HTMLElement>('[data-first] input')?.focus());
+    setFocusAsked(noteAsked);
   }, [noteAsked]);
+  // Only once the fields are those of the test at hand; at once, so that no digit goes to the bench as a key.
+  useLayoutEffect(() => {
+    if (focusAsked > 0) form.current?.querySelector<HTMLElement>('[data-first] input')?.focus();
+  }, [focusAsked]);
   const write = (line: SheetLine) => {
     const written = props.onWrite(line);
     if (written && fromBench.current) {

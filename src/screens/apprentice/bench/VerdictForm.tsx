@@ -44,9 +44,11 @@ export function VerdictForm(props: VerdictFormProps) {
             : {})}
         />
       ))}
-      <Button kind="quiet" onPress={() => change({ findings: [...draft.findings, EMPTY_FINDING] })}>
-        Add another finding
-      </Button>
+      <div class="acts">
+        <Button kind="quiet" onPress={() => change({ findings: [...draft.findings, EMPTY_FINDING] })}>
+          Add another finding
+        </Button>
+      </div>
       <RadioField
         label="What happens to the part next"
         value={draft.disposition}

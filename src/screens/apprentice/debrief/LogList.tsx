@@ -23,7 +23,12 @@ export function LogList({ attempt, geometry, vocabulary, shown }: LogListProps) 
   return (
     <section class="log" aria-labelledby="log-title">
       <h2 id="log-title">What you did, move by move</h2>
-      <ol class="log-list">
+      <ol
+        class="log-list"
+        // biome-ignore lint/a11y/noNoninteractiveTabindex: a scrolling list must be reachable by keyboard
+        tabIndex={0}
+        aria-labelledby="log-title"
+      >
         {attempt.entries.map((entry, at) => (
           <LogLine
             key={entry.n}

@@ -15,9 +15,7 @@ export function ReadingsFigure({ pass, counted, vocabulary }: ReadingsFigureProp
   return (
     <figure class="readings">
       <figcaption>
-        <h2>
-          {testWords(pass.test, vocabulary)} {term('bar', vocabulary)} by {term('bar', vocabulary)}
-        </h2>
+        <h2>{testWords(pass.test, vocabulary)}: the readings</h2>
         <p>
           {capital(spoken(pass.caption, vocabulary))}. You read {read} of {pass.truth.length}{' '}
           {term('bars', vocabulary)}

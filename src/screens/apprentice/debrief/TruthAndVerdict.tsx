@@ -1,13 +1,7 @@
 import type { Attempt } from '../../../attempt/entry.ts';
 import type { Verdict } from '../../../bench/paper.ts';
-import {
-  capital,
-  conditionWords,
-  dispositionWords,
-  foundPlaceWords,
-  sureWords,
-  type Vocabulary,
-} from '../../shared/words.ts';
+import { VerdictWords } from '../../shared/VerdictWords.tsx';
+import { capital, type Vocabulary } from '../../shared/words.ts';
 import type { DebriefData } from '../../shell.ts';
 import { lastChalk } from './chalk.ts';
 import { faultWords } from './faultWords.ts';
@@ -44,31 +38,6 @@ export function TruthAndVerdict({ data, vocabulary }: TruthAndVerdictProps) {
         )}
       </div>
     </section>
-  );
-}
-
-interface VerdictWordsProps {
-  readonly verdict: Verdict;
-  readonly bars: number;
-  readonly vocabulary: Vocabulary;
-}
-
-function VerdictWords({ verdict, bars, vocabulary }: VerdictWordsProps) {
-  const percent = Math.round(verdict.sure * 100);
-  return (
-    <>
-      <ul>
-        {verdict.findings.map(({ condition, place }) => {
-          const where = place.kind === 'somewhere' ? '' : `, ${foundPlaceWords(place, bars, vocabulary)}`;
-          const words = `${conditionWords(condition, vocabulary)}${where}`;
-          return <li key={words}>{words}</li>;
-        })}
-      </ul>
-      <p>
-        {dispositionWords(verdict.disposition)}. {percent} % sure: {sureWords(verdict.sure)}.
-      </p>
-      {verdict.because ? <blockquote>{verdict.because}</blockquote> : null}
-    </>
   );
 }
 

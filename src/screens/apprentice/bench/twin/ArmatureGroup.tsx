@@ -1,6 +1,7 @@
 import type { Observation } from '../../../../bench/observation.ts';
 import { Acts } from '../../../shared/Acts.tsx';
 import { Button } from '../../../shared/Button.tsx';
+import { term } from '../../../shared/words.ts';
 import { Group } from './Group.tsx';
 import type { GroupProps } from './groups.ts';
 
@@ -11,7 +12,8 @@ const PART_HEAT: Readonly<Record<Observation['partHeat'], string>> = {
   smoking: ' It smokes.',
 };
 
-export function ArmatureGroup({ seen, geometry, send }: GroupProps) {
+export function ArmatureGroup({ seen, geometry, vocabulary, send }: GroupProps) {
+  const bar = term('bar', vocabulary);
   const held = seen.hands.some((hand) => hand.holds === 'armature');
   const turn = (byDeg: number) => send({ type: 'armature.turn', byDeg });
   const barDeg = 360 / geometry.bars;
@@ -33,11 +35,11 @@ export function ArmatureGroup({ seen, geometry, send }: GroupProps) {
         </Button>
       </div>
       <Acts name="Turn the armature">
-        <Button label="1 bar away: top away from you" keyHint="←" onPress={() => turn(-barDeg)}>
-          1 bar away
+        <Button label={`1 ${bar} away: top away from you`} keyHint="←" onPress={() => turn(-barDeg)}>
+          1 {bar} away
         </Button>
-        <Button label="1 bar towards: top towards you" keyHint="→" onPress={() => turn(barDeg)}>
-          1 bar towards
+        <Button label={`1 ${bar} towards: top towards you`} keyHint="→" onPress={() => turn(barDeg)}>
+          1 {bar} towards
         </Button>
         <Button label="5° away: top away from you" keyHint="⇧←" onPress={() => turn(-5)}>
           5° away
