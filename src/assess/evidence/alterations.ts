@@ -4,9 +4,15 @@ import type { JointedWinding, Port } from './joints.ts';
 import type { SuspectBlock } from './suspects.ts';
 import { type Alteration, CUT_OFF_OHM } from './thevenin.ts';
 
+/**
+ * A parted joint, ohm. Not infinite: two of them may split the winding in two, where nothing would be left to solve.
+ * Half a milliampere is all it lets through.
+ */
+const PARTED_OHM = 1e3;
+
 /** G⁻¹ of putting some ohms in series with a joint: ΔG = 1/(J+ρ) − 1/J. */
 function inSeries(ohm: number | 'open'): number {
-  return ohm === 'open' ? -JOINT_OHM : -(JOINT_OHM + (JOINT_OHM * JOINT_OHM) / ohm);
+  return -(JOINT_OHM + (JOINT_OHM * JOINT_OHM) / (ohm === 'open' ? PARTED_OHM : ohm));
 }
 
 const behind = (ohm: number | 'open') => (ohm === 'open' ? CUT_OFF_OHM : ohm);
@@ -83,7 +89,7 @@ function reversed({ starts, ends }: JointedWinding, coil: number): Alteration {
   ];
   return {
     ports: [start, end, ...crossed],
-    inverse: [-JOINT_OHM, -JOINT_OHM, JOINT_OHM, JOINT_OHM],
+    inverse: [inSeries('open'), inSeries('open'), JOINT_OHM, JOINT_OHM],
     inFront: [],
   };
 }

@@ -36,6 +36,8 @@ const STEPS = 64;
 const REMEMBERED = 12;
 /** Pairs of bars remembered, half a megabyte each: a pass round the part is one of them over and over. */
 const TABLES_REMEMBERED = 24;
+/** Rotations of the plain winding remembered without turning back, a tenth of a megabyte each. */
+const TURNS_REMEMBERED = 64;
 
 /** A winding divided for one short, with where the short goes. */
 interface Divided {
@@ -76,6 +78,7 @@ export class Dictionary {
   private readonly jointed: Network;
   private readonly divided: readonly (readonly Divided[])[];
   private readonly solved = new Map<number, SolvedRotation>();
+  private readonly turned = new Map<number, LoopSolution>();
   private readonly tables = new Map<string, NeedleTable>();
   private readonly pullTables = new Map<string, PullTable>();
   /** A dummy coil breaks the likeness of the slots. */
@@ -103,9 +106,7 @@ export class Dictionary {
   }
 
   standing(rotationDeg: number): Standing {
-    const { slots } = this.design;
-    const turns = rotationDeg / 360;
-    const steps = Math.round((turns - Math.floor(turns)) * slots * STEPS) % (slots * STEPS);
+    const steps = this.wholeTurnStep(rotationDeg);
     if (!this.alike) return { slots: 0, step: steps };
     return { slots: Math.floor(steps / STEPS), step: steps % STEPS };
   }
@@ -135,9 +136,19 @@ export class Dictionary {
     return this.solver.solve([fault], { ...drive, mains: this.mains, meter: null });
   }
 
-  /** Another winding of the same armature solved at one of the steps. */
-  solveNetwork(network: Network, step: number): LoopSolution {
-    return network.solve(this.at(step).potentials, this.mains.hz);
+  /** Step of a rotation counted over the whole turn, not turned back. */
+  wholeTurnStep(rotationDeg: number): number {
+    const turns = rotationDeg / 360;
+    const all = this.design.slots * STEPS;
+    return Math.round((turns - Math.floor(turns)) * all) % all;
+  }
+
+  /** Another winding of the same armature, or null for the plain one, solved at a step of the whole turn. */
+  solveTurned(network: Network | null, step: number): LoopSolution {
+    const solve = (one: Network) => one.solve(this.potentials(step), this.mains.hz);
+    return network === null
+      ? remembered(this.turned, step, TURNS_REMEMBERED, () => solve(this.jointed))
+      : solve(network);
   }
 
   network(topology: Topology): Network {
@@ -152,22 +163,19 @@ export class Dictionary {
   pulls(held: StripHeld, standing: Standing): PullTable {
     const { angleDeg, heightMm, excitation, windingC } = held;
     const key = `${angleDeg} ${heightMm} ${standing.step} ${excitation} ${windingC}`;
-    return remembered(this.pullTables, key, () => pullTable(this, held, standing));
+    return remembered(this.pullTables, key, TABLES_REMEMBERED, () => pullTable(this, held, standing));
   }
 
   at(step: number): SolvedRotation {
-    const known = this.solved.get(step);
-    if (known) return known;
-    if (this.solved.size >= REMEMBERED) this.solved.delete(this.solved.keys().next().value as number);
-    const potentials = this.potentials(step);
-    const { hz } = this.mains;
-    const fresh = {
-      potentials,
-      jointed: this.jointed.solve(potentials, hz),
-      divided: this.divided.map((block) => block.map(({ network }) => network.solve(potentials, hz))),
-    };
-    this.solved.set(step, fresh);
-    return fresh;
+    return remembered(this.solved, step, REMEMBERED, () => {
+      const potentials = this.potentials(step);
+      const { hz } = this.mains;
+      return {
+        potentials,
+        jointed: this.jointed.solve(potentials, hz),
+        divided: this.divided.map((block) => block.map(({ network }) => network.solve(potentials, hz))),
+      };
+    });
   }
 
   /** Circuit and port of a short inside a coil, by block and place. */
@@ -185,10 +193,15 @@ export class Dictionary {
     const a = this.turnedBack(laid.bars[0], standing);
     const b = this.turnedBack(laid.bars[1], standing);
     const bars = [Math.min(a, b), Math.max(a, b)] as const;
-    return remembered(this.tables, `${bars} ${standing.step} ${excitation} ${windingC} ${rangeA}`, () => {
-      const sources = this.solveSources(bars, standing.step, this.supply(excitation, windingC));
-      return needleTable(sources, severityCells(sources, rangeA, this.suspects.blocks), rangeA);
-    });
+    return remembered(
+      this.tables,
+      `${bars} ${standing.step} ${excitation} ${windingC} ${rangeA}`,
+      TABLES_REMEMBERED,
+      () => {
+        const sources = this.solveSources(bars, standing.step, this.supply(excitation, windingC));
+        return needleTable(sources, severityCells(sources, rangeA, this.suspects.blocks), rangeA);
+      },
+    );
   }
 
   solveSources([a, b]: Laid['bars'], step: number, supply: Supply): Sources {
@@ -272,10 +285,10 @@ function store({ v2, r, x }: Sources, at: number, source: Source): void {
 }
 
 /** What was made for a key, or made now; the oldest is forgotten when there are too many. */
-function remembered<T>(known: Map<string, T>, key: string, make: () => T): T {
+function remembered<K, T>(known: Map<K, T>, key: K, most: number, make: () => T): T {
   const found = known.get(key);
   if (found !== undefined) return found;
-  if (known.size >= TABLES_REMEMBERED) known.delete(known.keys().next().value as string);
+  if (known.size >= most) known.delete(known.keys().next().value as K);
   const fresh = make();
   known.set(key, fresh);
   return fresh;

@@ -2,6 +2,7 @@ import { barOf, type Place } from '../../bench/places.ts';
 import type { Mains } from '../../engine/drive.ts';
 import { benchLamp, glow, steadyFilament } from '../../engine/instruments/lamp.ts';
 import type { ArmatureDesign } from '../../engine/parts/armature.ts';
+import type { ArmatureFault } from '../../engine/parts/armatureFault.ts';
 import { type InsulationKind, type Priors, WEAK_OHM } from './priors.ts';
 import { type LampReading, type LampShows, lampShows } from './reading.ts';
 
@@ -100,4 +101,36 @@ export class LampScale {
       }
     });
   }
+}
+
+/** The state that comes nearest to an insulation fault; null for any other fault. */
+export function nearestInsulation(
+  suspects: readonly InsulationSuspect[],
+  mains: Mains,
+  fault: ArmatureFault,
+): number | null {
+  const first = (kind: InsulationSuspect['kind'], fits = (_: InsulationSuspect) => true) =>
+    suspects.findIndex((suspect) => suspect.kind === kind && fits(suspect));
+  switch (fault.kind) {
+    case 'groundedBar':
+    case 'groundedCoil': {
+      if (lampOver(fault.ohm, mains) !== 'lit') return weakAt(suspects, mains, fault.ohm);
+      return fault.kind === 'groundedBar'
+        ? first('groundedBar', ({ bar }) => bar === fault.bar)
+        : first('groundedCoil');
+    }
+    case 'weakInsulation': {
+      const breaks = fault.breakdownV !== null && fault.breakdownV < Math.SQRT2 * mains.volt;
+      return breaks ? first('weakBreaksDown') : weakAt(suspects, mains, fault.ohm);
+    }
+    default:
+      return null;
+  }
+}
+
+/** Weak insulation that shows on the lamp what a leak of some ohms does. */
+function weakAt(suspects: readonly InsulationSuspect[], mains: Mains, ohm: number): number {
+  const shows = lampOver(ohm, mains);
+  const same = suspects.findIndex((suspect) => suspect.kind === 'weak' && suspect.shows === shows);
+  return same >= 0 ? same : suspects.findIndex(({ kind }) => kind === 'weak');
 }

@@ -52,6 +52,24 @@ export function needleTable({ v2, r, x }: Sources, cells: Float64Array, rangeA: 
   return { mean, spread };
 }
 
+/** Needle and its spread on clean contacts with an exact instrument, the needle's own steps included; by source. */
+export function nominalNeedles({ mean, spread }: NeedleTable): NeedleNominal {
+  const count = spread.length / CONTACT_COUNT;
+  const exact = (GAIN_COUNT - 1) / 2;
+  const { sd } = READING_NOISE.instrument;
+  const of = (read: (at: number) => number) =>
+    Float32Array.from({ length: count }, (_, k) => read(k * CONTACT_COUNT));
+  return {
+    needle: of((at) => mean[at * GAIN_COUNT + exact]!),
+    spread: of((at) => Math.hypot(sd, spread[at]!)),
+  };
+}
+
+export interface NeedleNominal {
+  readonly needle: Float32Array;
+  readonly spread: Float32Array;
+}
+
 type Shown = Pick<MeterReading, 'deflection' | 'pegged' | 'from'>;
 
 /** Likelihood (not its logarithm) of a needle for every source of a table in every case; count × CASES. */
@@ -84,7 +102,7 @@ export function needleLikelihoods({ mean, spread }: NeedleTable, shown: Shown): 
 export function severityCells(
   { v2, r, x }: Sources,
   rangeA: RangeA,
-  blocks: readonly SuspectBlock[],
+  blocks: readonly Pick<SuspectBlock, 'severities' | 'first'>[],
 ): Float64Array {
   const { loopOhm } = CONTACT_CASES.clean[0]!;
   const needle = Float64Array.from(v2, (volts, k) =>

@@ -124,3 +124,62 @@ export function faultOf(
       return { kind: 'reversedCoil', coil: place };
   }
 }
+
+/** Which of some severities comes nearest on the logarithm; open only to open where open is listed. */
+export function nearestSeverity(severities: readonly Severity[], ohm: number | 'open'): number {
+  const logOf = (one: number | 'open') => (one === 'open' ? Infinity : Math.log(one));
+  const away = severities.map((one) => {
+    if (one.ohm === ohm) return 0;
+    const apart = Math.abs(logOf(one.ohm) - logOf(ohm));
+    return Number.isFinite(apart) ? apart : 1e3 - (one.ohm === 'open' ? 0 : Math.log(one.ohm));
+  });
+  return away.indexOf(Math.min(...away));
+}
+
+/** The suspect that comes nearest to a fault of winding or commutator; null for any other fault. */
+export function nearestSuspect(suspects: Suspects, fault: ArmatureFault): number | null {
+  const site = siteOf(suspects.design, fault);
+  if (site === null) return null;
+  const block = suspects.blocks.find(({ kind, variant }) => kind === site.kind && variant === site.variant);
+  return block === undefined
+    ? null
+    : suspectAt(block, site.place, nearestSeverity(block.severities, site.ohm));
+}
+
+interface FaultSite {
+  readonly kind: WindingKind;
+  readonly variant: number;
+  readonly place: number;
+  readonly ohm: number | 'open';
+}
+
+const JOINTS = { bar: 'jointBar', oneEnd: 'jointOneEnd', bothEnds: 'jointBothEnds' } as const;
+
+function siteOf(design: ArmatureDesign, fault: ArmatureFault): FaultSite | null {
+  const variant = 0;
+  switch (fault.kind) {
+    case 'openCoil':
+      return { kind: 'openCoil', variant, place: fault.coil, ohm: 'open' };
+    case 'riserJoint':
+      return { kind: JOINTS[fault.form], variant, place: fault.bar, ohm: fault.ohm };
+    case 'bridgedBars':
+      return { kind: 'bridge', variant, place: fault.bar, ohm: fault.ohm };
+    case 'turnShort':
+      return { kind: 'turnShort', variant: fault.turns, place: fault.coil, ohm: fault.ohm };
+    case 'coilShort': {
+      const below = Array.from({ length: design.coilsPerSlot }, (_, nth) =>
+        coilBelow(design, fault.topCoil, nth),
+      );
+      return {
+        kind: 'coilShort',
+        variant: Math.max(0, below.indexOf(fault.bottomCoil)),
+        place: fault.topCoil,
+        ohm: fault.ohm,
+      };
+    }
+    case 'reversedCoil':
+      return { kind: 'reversed', variant, place: fault.coil, ohm: 'open' };
+    default:
+      return null;
+  }
+}

@@ -1,0 +1,236 @@
+import { ACCURACY_CLASS } from '../../engine/instruments/ammeter.ts';
+import type { EvidenceModel } from './model.ts';
+import { nominalNeedles } from './needles.ts';
+import { GAINS } from './noise.ts';
+import { meterPasses, stripPasses } from './standardTests.ts';
+import { PULLS } from './strip.ts';
+import { type SuspectBlock, suspectAt } from './suspects.ts';
+
+/**
+ * Which suspects the tests a job allows can show at all, and which they cannot tell from one another: found by doing
+ * every allowed test in full, in thought, on every suspect.
+ */
+export interface Likeness {
+  /** 1 where the suspect can be told from a part without fault. Length suspects. */
+  readonly showable: Uint8Array;
+  /** Other suspects elsewhere or of another kind that all allowed tests together can hardly tell from this one. */
+  alike(suspect: number): readonly number[];
+}
+
+/** Logarithm of the odds all allowed tests together are expected to give: below the first unseen, below the second alike. */
+const SHOWN = Math.log(20);
+const ALIKE = 1;
+/** No single reading counts for more: it might be a slip. */
+const READING_MOST = 4;
+/** Standard deviation of the instrument's own error, share of the reading. */
+const GAIN_SD = Math.sqrt(GAINS.reduce((sum, gain) => sum + gain * gain, 0) / GAINS.length);
+const GAIN_MOST = ACCURACY_CLASS / 100;
+
+const known = new WeakMap<EvidenceModel, Likeness>();
+
+/** Worked out once for a model. */
+export function likenessOf(model: EvidenceModel): Likeness {
+  const found = known.get(model);
+  if (found !== undefined) return found;
+  const fresh = findLikeness(model);
+  known.set(model, fresh);
+  return fresh;
+}
+
+/** What a suspect would show: needle by needle with its spread, and chance of a pull by place of the strip. */
+interface Signatures {
+  readonly needles: number;
+  readonly needle: Float32Array;
+  readonly spread: Float32Array;
+  readonly places: number;
+  readonly felt: Float32Array;
+}
+
+function findLikeness(model: EvidenceModel): Likeness {
+  const { suspects, design } = model;
+  const signatures = signaturesOf(model);
+  const showable = new Uint8Array(suspects.count);
+  for (let k = 1; k < suspects.count; k++) showable[k] = apart(signatures, 0, k, k, 0) >= SHOWN ? 1 : 0;
+  const sites = new Map<number, readonly (readonly number[])[]>();
+  // Slots are alike unless a dummy coil lies in one: what holds at the first slot's places holds at all.
+  const period = design.dummyPlace === undefined ? design.coilsPerSlot : design.bars;
+  return {
+    showable,
+    alike(suspect) {
+      if (showable[suspect] === 0) return [];
+      const { block, place, severity } = placeIn(model, suspect);
+      const by = place - (place % period);
+      const first = suspectAt(block, place - by, 0);
+      let site = sites.get(first);
+      if (site === undefined) {
+        site = siteAlike(model, signatures, showable, block, first);
+        sites.set(first, site);
+      }
+      return site[severity]!.map((other) => shifted(model, other, by));
+    },
+  };
+}
+
+/** A share of a site's severities that come near another site, from which on they all count as near. */
+const MOSTLY = 1 / 3;
+
+/** Lists of what cannot be told from each severity of one site. */
+function siteAlike(
+  model: EvidenceModel,
+  signatures: Signatures,
+  showable: Uint8Array,
+  block: SuspectBlock,
+  first: number,
+): readonly (readonly number[])[] {
+  const shown = block.severities.flatMap((_, k) => (showable[first + k] === 1 ? [k] : []));
+  const lists = block.severities.map((_, k) =>
+    shown.includes(k) ? findAlike(model, signatures, showable, first + k) : [],
+  );
+  const siteOf = (other: number) => {
+    const { block: theirs, place } = placeIn(model, other);
+    return suspectAt(theirs, place, 0);
+  };
+  const near = new Map<number, number[]>();
+  for (const list of lists)
+    for (const other of list) near.set(siteOf(other), [...(near.get(siteOf(other)) ?? []), other]);
+  const mostly = [...near].filter(([, others]) => others.length >= MOSTLY * shown.length);
+  return lists.map((list, k) => {
+    if (!shown.includes(k)) return [];
+    const sites = new Set(list.map(siteOf));
+    return [...list, ...mostly.flatMap(([site, others]) => (sites.has(site) ? [] : [others[0]!]))];
+  });
+}
+
+function findAlike(
+  { suspects, design }: EvidenceModel,
+  signatures: Signatures,
+  showable: Uint8Array,
+  suspect: number,
+): number[] {
+  const own = placeIn({ suspects }, suspect);
+  const found: number[] = [];
+  for (const block of suspects.blocks) {
+    for (let place = 0; place < design.bars; place++) {
+      if (block === own.block && place === own.place) continue;
+      const nearest = nearestSeverity(signatures, suspect, block, suspectAt(block, place, 0));
+      if (nearest !== null && showable[nearest] === 1) found.push(nearest);
+    }
+  }
+  return found;
+}
+
+/** The severity of a site that comes within reach of a suspect, or null. */
+function nearestSeverity(
+  s: Signatures,
+  suspect: number,
+  { severities }: SuspectBlock,
+  first: number,
+): number | null {
+  for (let k = 0; k < severities.length; k++) {
+    if (apart(s, suspect, first + k, first + k, 0) < ALIKE) return first + k;
+    const last = k + 1 >= severities.length || severities[k + 1]!.ohm === 'open';
+    if (last) continue;
+    const share = along(s, suspect, first + k, first + k + 1);
+    if (share > 0 && share < 1 && apart(s, suspect, first + k, first + k + 1, share) < ALIKE)
+      return share < 0.5 ? first + k : first + k + 1;
+  }
+  return null;
+}
+
+/** How far along the straight line between two severities a suspect's needles come nearest. */
+function along(s: Signatures, suspect: number, from: number, to: number): number {
+  let dot = 0;
+  let length = 0;
+  for (let n = 0; n < s.needles; n++) {
+    const variance = s.spread[suspect * s.needles + n]! ** 2;
+    const start = s.needle[from * s.needles + n]!;
+    const step = s.needle[to * s.needles + n]! - start;
+    dot += (step * (s.needle[suspect * s.needles + n]! - start)) / variance;
+    length += (step * step) / variance;
+  }
+  return length > 0 ? dot / length : 0;
+}
+
+/** Expected logarithm of the odds between a suspect and a point between two others; needles first, they tell most. */
+function apart(s: Signatures, one: number, from: number, to: number, share: number): number {
+  const needles = needlesApart(s, one, from, to, share);
+  if (needles >= SHOWN) return needles;
+  let strip = 0;
+  const nearer = share < 0.5 ? from : to;
+  for (let p = 0; p < s.places && strip < SHOWN; p++)
+    strip += feltApart(s.felt[one * s.places + p]!, s.felt[nearer * s.places + p]!);
+  return needles + strip;
+}
+
+/** Half the squared distance in spreads, after the instrument's common error has taken what it can. */
+function needlesApart(s: Signatures, one: number, from: number, to: number, share: number): number {
+  let pull = 0;
+  let hold = 1 / (GAIN_SD * GAIN_SD);
+  for (let n = 0; n < s.needles; n++) {
+    const a = one * s.needles + n;
+    const needle = s.needle[a]!;
+    const variance = s.spread[a]! ** 2;
+    pull += ((between(s, n, from, to, share) - needle) * needle) / variance;
+    hold += (needle * needle) / variance;
+  }
+  const gain = Math.max(-GAIN_MOST, Math.min(GAIN_MOST, pull / hold));
+  let half = (gain * gain) / (2 * GAIN_SD * GAIN_SD);
+  for (let n = 0; n < s.needles; n++) {
+    const a = one * s.needles + n;
+    const off = between(s, n, from, to, share) - s.needle[a]! * (1 + gain);
+    half += Math.min(READING_MOST, (off * off) / (2 * s.spread[a]! ** 2));
+  }
+  return half;
+}
+
+function between(s: Signatures, n: number, from: number, to: number, share: number): number {
+  const start = s.needle[from * s.needles + n]!;
+  return share === 0 ? start : start + share * (s.needle[to * s.needles + n]! - start);
+}
+
+const EITHER = 0.02;
+function feltApart(p: number, q: number): number {
+  const a = EITHER + (1 - 2 * EITHER) * p;
+  const b = EITHER + (1 - 2 * EITHER) * q;
+  return a * Math.log(a / b) + (1 - a) * Math.log((1 - a) / (1 - b));
+}
+
+function signaturesOf(model: EvidenceModel): Signatures {
+  const { dictionary, suspects } = model;
+  const readings = meterPasses(model).flatMap((pass) => pass.readings);
+  const held = stripPasses(model).flatMap((pass) => pass.readings);
+  const needle = new Float32Array(suspects.count * readings.length);
+  const spread = new Float32Array(suspects.count * readings.length);
+  readings.forEach((laid, n) => {
+    const standing = dictionary.standing(laid.rotationDeg);
+    const nominal = nominalNeedles(dictionary.needles(laid, standing));
+    dictionary.turnedBackSuspects(standing).forEach((from, k) => {
+      needle[k * readings.length + n] = nominal.needle[from]!;
+      spread[k * readings.length + n] = nominal.spread[from]!;
+    });
+  });
+  const felt = new Float32Array(suspects.count * held.length);
+  held.forEach((place, p) => {
+    const standing = dictionary.standing(place.rotationDeg);
+    const table = dictionary.pulls(place, standing);
+    dictionary.turnedBackSuspects(standing).forEach((from, k) => {
+      felt[k * held.length + p] = 1 - table[from * PULLS]!;
+    });
+  });
+  return { needles: readings.length, needle, spread, places: held.length, felt };
+}
+
+function placeIn(
+  { suspects }: Pick<EvidenceModel, 'suspects'>,
+  suspect: number,
+): { block: SuspectBlock; place: number; severity: number } {
+  const block = suspects.blocks.findLast(({ first }) => first <= suspect)!;
+  const within = suspect - block.first;
+  const per = block.severities.length;
+  return { block, place: Math.floor(within / per), severity: within % per };
+}
+
+function shifted({ suspects, design }: EvidenceModel, suspect: number, by: number): number {
+  const { block, place, severity } = placeIn({ suspects }, suspect);
+  return suspectAt(block, (((place + by) % design.bars) + design.bars) % design.bars, severity);
+}

@@ -1,0 +1,77 @@
+import type { Condition, Finding } from '../../bench/paper.ts';
+import { likenessOf } from './likeness.ts';
+import type { EvidenceModel } from './model.ts';
+import { liesAt, type Mark } from './placing.ts';
+import type { WindingKind } from './priors.ts';
+import { locate } from './suspects.ts';
+
+/** A finding with its place counted out to a bar; null where it leaves the place open. */
+export interface Claim {
+  readonly condition: Condition;
+  readonly mark: Mark | null;
+}
+
+/**
+ * A finding with its place counted out from the chalk; a place counted from no chalk is left open.
+ * @param chalkedBar bar the chalk was on when the verdict was written
+ */
+export function claimOf({ condition, place }: Finding, chalkedBar: number | null, bars: number): Claim {
+  if (place.kind === 'somewhere' || chalkedBar === null) return { condition, mark: null };
+  const at = (((chalkedBar + place.count) % bars) + bars) % bars;
+  return { condition, mark: { kind: place.kind, at } };
+}
+
+/** What a winding fault is called. Other names are right only where no allowed test could tell them apart. */
+export const CONDITION_OF: Readonly<Record<WindingKind, Condition>> = {
+  openCoil: 'openCoil',
+  jointBar: 'badRiserJoint',
+  jointOneEnd: 'badRiserJoint',
+  jointBothEnds: 'badRiserJoint',
+  bridge: 'bridgedBars',
+  turnShort: 'shortedCoil',
+  coilShort: 'shortedCoil',
+  reversed: 'reversed',
+};
+
+/** What a claim is about: the winding, the insulation or the surface; each as a yes or no to every state. */
+export interface Meaning {
+  /** By single suspect: 1 where the claim is right, counting what the allowed tests cannot tell from it. */
+  readonly winding: Uint8Array;
+  readonly insulation: Uint8Array;
+  readonly dirty: boolean;
+}
+
+/** Which states of a part make a claim of a fault true. Not for `sound` and `notTested`. */
+export function meaningOf(model: EvidenceModel, { condition, mark }: Claim): Meaning {
+  const { suspects, design } = model;
+  const likeness = likenessOf(model);
+  const own = Uint8Array.from({ length: suspects.count }, (_, k) => {
+    const at = locate(suspects, k);
+    if (at === null || likeness.showable[k] === 0) return 0;
+    return CONDITION_OF[at.block.kind] === condition &&
+      (mark === null || liesAt(design, at.block, at.place, mark))
+      ? 1
+      : 0;
+  });
+  const winding = own.map((right, k) =>
+    right === 1 || likeness.alike(k).some((other) => own[other] === 1) ? 1 : 0,
+  );
+  return {
+    winding,
+    insulation: insulationMeaning(model, condition, mark),
+    dirty: mark === null && (condition === 'bridgedBars' || condition === 'worn'),
+  };
+}
+
+/** A lamp does not tell hard grounds from insulation that breaks down under it: both names are right for both. */
+function insulationMeaning(
+  { insulation }: EvidenceModel,
+  condition: Condition,
+  mark: Mark | null,
+): Uint8Array {
+  return Uint8Array.from(insulation, ({ kind, shows, bar }) => {
+    if (kind === 'sound' || shows === 'dark') return 0;
+    if (condition === 'grounded') return mark === null || bar === mark.at ? 1 : 0;
+    return condition === 'poorInsulation' && mark === null ? 1 : 0;
+  });
+}

@@ -1,0 +1,247 @@
+import { CaseTable, type CaseWeight, type PairCase } from './cases.ts';
+import { insulationSigns, signWeight, surfaceSigns, windingSigns } from './clues.ts';
+import { LampScale } from './insulation.ts';
+import { meterLikelihoods } from './meter.ts';
+import type { EvidenceModel } from './model.ts';
+import { CASES } from './needles.ts';
+import { SURFACES } from './noise.ts';
+import { listSeconds, Pairing, type Second } from './pairs.ts';
+import { type OtherLooks, Posterior } from './posterior.ts';
+import type { LookReading, MeterReading, Reading, StripReading } from './reading.ts';
+import { PULLS, stripLikelihoods } from './strip.ts';
+import { locate, type SuspectPlace, suspectAt } from './suspects.ts';
+
+/** Places whose suspects are thought of as the first of two faults, and how much they must weigh among the singles. */
+const FIRSTS = 3;
+const FIRST_LEAST = 0.01;
+/** Pairings remembered, so that a suspect that falls back and rises again costs nothing. */
+const PAIRINGS_REMEMBERED = 12;
+/** Of "none of these" any reading is as likely as of the suspects together, or it may be anything. */
+const ANYTHING = 0.1;
+
+/** A suspect that may have a second one beside it: how much it weighs with its other severities against itself alone. */
+interface First {
+  readonly suspect: number;
+  readonly breadth: number;
+}
+
+/**
+ * Weighs readings one after another. What it says depends on which readings there were, not on their order: every
+ * reading multiplies each suspect's probability by how well the suspect predicts it.
+ */
+export class Weigher {
+  readonly model: EvidenceModel;
+  private readonly meters: MeterReading[] = [];
+  /** Logarithm of the likelihood of the meter readings, by suspect and case. */
+  private readonly meterLog: Float64Array;
+  private readonly noneMeterLog = new Float64Array(CASES);
+  private readonly stripLog: Float64Array;
+  private noneStripLog = 0;
+  /** Likelihoods of each strip reading, by suspect: pairs need them one by one. */
+  private readonly strips: Float64Array[] = [];
+  private readonly lamp: LampScale;
+  private readonly looks = new Map<string, LookReading>();
+  private readonly pairings = new Map<number, Pairing>();
+  private readonly seconds: readonly Second[];
+  /** Share of each suspect among all before anything is read. */
+  private readonly shares: Float64Array;
+  private readonly oddsLog: Float64Array;
+  private readonly places: readonly (SuspectPlace | null)[];
+  /** Bar each suspect cuts off, or -1. */
+  private readonly cutOff: Int16Array;
+
+  constructor(model: EvidenceModel) {
+    const { suspects, insulation, design, priors } = model;
+    this.model = model;
+    this.meterLog = new Float64Array(suspects.count * CASES);
+    this.stripLog = new Float64Array(suspects.count);
+    this.lamp = new LampScale(insulation, design.bars);
+    this.seconds = listSeconds(suspects, priors.winding);
+    this.places = Array.from({ length: suspects.count }, (_, k) => locate(suspects, k));
+    this.cutOff = Int16Array.from(this.places, cutOffBar);
+    this.oddsLog = suspects.odds.map(Math.log);
+    const total = suspects.odds.reduce((sum, odds) => sum + odds, 0);
+    this.shares = suspects.odds.map((odds) => odds / total);
+  }
+
+  add(reading: Reading): void {
+    if (reading.kind === 'meter') this.addMeter(reading);
+    else if (reading.kind === 'strip') this.addStrip(reading);
+    else if (reading.kind === 'lamp') this.lamp.add(reading);
+    // Looking again shows the same.
+    else this.looks.set(reading.place, reading);
+  }
+
+  result(): Posterior {
+    const looks = this.otherLooks();
+    const singles = this.table([]);
+    const alone = new Posterior(this.model, singles, this.lamp, looks);
+    const pairs = this.pairs(alone);
+    return pairs.length === 0 ? alone : new Posterior(this.model, this.table(pairs), this.lamp, looks);
+  }
+
+  private addMeter(reading: MeterReading): void {
+    this.meters.push(reading);
+    const likelihoods = meterLikelihoods(this.model.dictionary, reading);
+    const together = new Float64Array(CASES);
+    for (let k = 0, at = 0; k < this.shares.length; k++) {
+      for (let c = 0; c < CASES; c++, at++) {
+        together[c]! += this.shares[k]! * likelihoods[at]!;
+        this.meterLog[at]! += Math.log(likelihoods[at]!);
+      }
+    }
+    for (let c = 0; c < CASES; c++)
+      this.noneMeterLog[c]! += Math.log((1 - ANYTHING) * together[c]! + ANYTHING);
+  }
+
+  private addStrip(reading: StripReading): void {
+    const likelihoods = stripLikelihoods(this.model.dictionary, reading);
+    this.strips.push(likelihoods);
+    let together = 0;
+    for (let k = 0; k < likelihoods.length; k++) {
+      together += this.shares[k]! * likelihoods[k]!;
+      this.stripLog[k]! += Math.log(likelihoods[k]!);
+    }
+    this.noneStripLog += Math.log((1 - ANYTHING) * together + ANYTHING / PULLS);
+  }
+
+  private table(pairs: readonly (PairCase & CaseWeight)[]): CaseTable {
+    const { suspects, priors } = this.model;
+    const table = new CaseTable(suspects.count, pairs);
+    for (let k = 0; k < suspects.count; k++) {
+      table.set(k, this.single(k, this.oddsLog[k]! + this.stripLog[k]!));
+    }
+    const none = Math.log(priors.noneOfThese) + this.noneStripLog;
+    table.set(table.none, {
+      clean: none + overGains(this.noneMeterLog, 0, 0),
+      dirty: none + overGains(this.noneMeterLog, 0, 1),
+      look: 0,
+      cutOff: [-1, -1],
+      faults: 1,
+    });
+    pairs.forEach((pair, k) => {
+      table.set(table.none + 1 + k, pair);
+    });
+    return table;
+  }
+
+  private single(k: number, log: number): CaseWeight {
+    return {
+      clean: log + overGains(this.meterLog, k, 0),
+      dirty: log + overGains(this.meterLog, k, 1),
+      look: this.lookWeight(this.places[k]!),
+      cutOff: [this.cutOff[k]!, -1],
+      faults: k === 0 ? 0 : 1,
+    };
+  }
+
+  /** Pairs of what stands out among the singles with a second fault anywhere. */
+  private pairs(alone: Posterior): (PairCase & CaseWeight)[] {
+    if (this.meters.length + this.strips.length === 0) return [];
+    const firsts = this.firsts(alone);
+    return firsts.flatMap((first, rank) => {
+      const earlier = firsts.slice(0, rank).map(({ suspect }) => this.places[suspect]!);
+      const pairing = this.pairingOf(first.suspect);
+      pairing.weigh(this.meters);
+      return pairing.seconds.flatMap((second, k) => {
+        // A pair of two that both stand out is thought of once.
+        const twice = earlier.some((at) => at.block.kind === second.block.kind && at.place === second.place);
+        return twice ? [] : [this.pair(first, second, pairing.log, k)];
+      });
+    });
+  }
+
+  private firsts({ winding, cases }: Posterior): First[] {
+    const { suspects, design } = this.model;
+    const found: (First & { readonly mass: number })[] = [];
+    for (const block of suspects.blocks) {
+      for (let place = 0; place < design.bars; place++) {
+        const from = suspectAt(block, place, 0);
+        const masses = winding.subarray(from, from + block.severities.length);
+        const mass = masses.reduce((sum, one) => sum + one, 0);
+        const most = masses.reduce((best, one, k) => (one > masses[best]! ? k : best), 0);
+        if (mass > 0) found.push({ suspect: from + most, breadth: mass / masses[most]!, mass });
+      }
+    }
+    const least = FIRST_LEAST * (1 - winding[cases.none]!);
+    return found
+      .filter(({ mass }) => mass >= least)
+      .sort((p, q) => q.mass - p.mass || p.suspect - q.suspect)
+      .slice(0, FIRSTS);
+  }
+
+  private pairingOf(suspect: number): Pairing {
+    const known = this.pairings.get(suspect);
+    if (known !== undefined) return known;
+    if (this.pairings.size >= PAIRINGS_REMEMBERED)
+      this.pairings.delete(this.pairings.keys().next().value as number);
+    const fresh = new Pairing(this.model.dictionary, suspect, this.seconds);
+    this.pairings.set(suspect, fresh);
+    return fresh;
+  }
+
+  private pair(first: First, second: Second, logs: Float64Array, k: number): PairCase & CaseWeight {
+    const { suspect, breadth } = first;
+    const { nearest } = second;
+    const odds = this.oddsLog[suspect]! + Math.log(breadth * second.odds);
+    const log = odds + this.pairStripLog(suspect, nearest);
+    return {
+      suspect,
+      second,
+      clean: log + overGains(logs, k, 0),
+      dirty: log + overGains(logs, k, 1),
+      look: this.lookWeight(this.places[suspect]!) + this.lookWeight(second),
+      cutOff: [this.cutOff[suspect]!, cutOffBar(second)],
+      faults: 2,
+    };
+  }
+
+  /** The strip feels the stronger of two faults; they seldom lie under it together. */
+  private pairStripLog(suspect: number, other: number): number {
+    return this.strips.reduce((sum, likelihoods) => {
+      const sound = likelihoods[0]!;
+      const one = Math.log(likelihoods[suspect]! / sound);
+      const two = Math.log(likelihoods[other]! / sound);
+      return sum + Math.log(sound) + (Math.abs(one) >= Math.abs(two) ? one : two);
+    }, 0);
+  }
+
+  private lookWeight(at: SuspectPlace | null): number {
+    let log = 0;
+    if (at === null) return log;
+    for (const look of this.looks.values())
+      log += signWeight(windingSigns(this.model.design, at.block, at.place, at.severity, look.place), look);
+    return log;
+  }
+
+  private otherLooks(): OtherLooks {
+    const looks = [...this.looks.values()];
+    const weigh = (signs: (look: LookReading) => Parameters<typeof signWeight>[0]) =>
+      looks.reduce((sum, look) => sum + signWeight(signs(look), look), 0);
+    return {
+      insulation: Float64Array.from(this.model.insulation, (suspect) =>
+        weigh(({ place }) => insulationSigns(suspect, place)),
+      ),
+      surface: Float64Array.from(SURFACES, (surface) => weigh(({ place }) => surfaceSigns(surface, place))),
+    };
+  }
+}
+
+/** Logarithm of the mean likelihood over the instrument's errors, for one surface. */
+function overGains(logs: Float64Array, k: number, surface: number): number {
+  const gains = CASES / SURFACES.length;
+  const from = k * CASES + surface * gains;
+  let most = -Infinity;
+  for (let g = 0; g < gains; g++) most = Math.max(most, logs[from + g]!);
+  let sum = 0;
+  for (let g = 0; g < gains; g++) sum += Math.exp(logs[from + g]! - most);
+  return most + Math.log(sum / gains);
+}
+
+/** The bar a fault cuts off from the winding, or -1. */
+function cutOffBar(at: SuspectPlace | null): number {
+  if (at === null) return -1;
+  const { kind, severities } = at.block;
+  const cuts = kind === 'jointBar' || kind === 'jointBothEnds';
+  return cuts && severities[at.severity]!.ohm === 'open' ? at.place : -1;
+}

@@ -1,0 +1,136 @@
+import {
+  type LampReading,
+  type LookReading,
+  lampShows,
+  type MeterReading,
+  type StripReading,
+} from '../../assess/evidence/reading.ts';
+import { RANGES_A, type RangeA } from '../../bench/action.ts';
+import { barOf, type Place } from '../../bench/places.ts';
+import { type ArmatureSolver, createArmatureSolver } from '../../engine/armatureBench.ts';
+import { type Drive, MAINS, type Mains, type MainsId, type OperatingPoint } from '../../engine/drive.ts';
+import type { GrowlerDesign } from '../../engine/growler.ts';
+import {
+  type Ammeter,
+  contactOhm,
+  loopOhm,
+  makeAmmeter,
+  scaleCurrent,
+  scaleFraction,
+  targetDeflection,
+} from '../../engine/instruments/ammeter.ts';
+import { benchLamp, glow, steadyFilament } from '../../engine/instruments/lamp.ts';
+import { DEFLECTION_STEP, UPPER_STOP } from '../../engine/instruments/needle.ts';
+import { feel } from '../../engine/instruments/stripMotion.ts';
+import { seeded } from '../../engine/math/random.ts';
+import type { ArmatureDesign } from '../../engine/parts/armature.ts';
+import { cluesAt } from '../../scenario/hidden/looks.ts';
+import type { ScenarioHidden } from '../../scenario/scenario.ts';
+import type { Draw, DrawnPart } from './part.ts';
+
+/** How far the world may differ from what the evidence engine believes. */
+export interface World {
+  /** Scatter of the contacts against the bench's own. */
+  readonly scatter: number;
+  /** The armature as it really is; null: as designed. */
+  readonly really: ((design: ArmatureDesign) => ArmatureDesign) | null;
+  readonly growler: GrowlerDesign | undefined;
+}
+
+export const TRUE_WORLD: World = { scatter: 1, really: null, growler: undefined };
+
+const WARM_C = 27;
+
+/** The bench with a drawn part in the cradle: instruments answer from the engine, with every error they have. */
+export class TrialBench {
+  readonly design: ArmatureDesign;
+  readonly mains: Mains;
+  private readonly part: DrawnPart;
+  private readonly solver: ArmatureSolver;
+  private readonly ammeter: Ammeter;
+  private readonly draw: Draw;
+  private readonly world: World;
+  private readonly hidden: ScenarioHidden;
+  private entry = 0;
+
+  constructor(part: DrawnPart, mains: MainsId, seed: string, world: World) {
+    this.part = part;
+    this.design = part.design;
+    this.mains = MAINS[mains];
+    this.world = world;
+    this.draw = seeded(`trial ${seed}`);
+    this.ammeter = makeAmmeter(seeded(`ammeter ${seed}`));
+    this.solver = createArmatureSolver(world.really?.(part.design) ?? part.design, world.growler);
+    this.hidden = {
+      armature: { faults: part.faults },
+      startRotationDeg: 0,
+      seed: Math.floor(this.draw() * 2 ** 31),
+      supplyReference: 'floating',
+    };
+  }
+
+  /** Reads on the lowest range that holds the reading. @param written by an eye on the sheet, else the needle itself */
+  meter(bars: readonly [number, number], rotationDeg: number, written: boolean): MeterReading {
+    const drive = this.drive(rotationDeg, 'high');
+    const [one, two] = [this.contact(), this.contact()];
+    const amps = this.point(drive).reading(bars[0], bars[1], loopOhm(one, two));
+    const rangeA = RANGES_A.find((full) => amps < 0.92 * full) ?? RANGES_A[RANGES_A.length - 1]!;
+    const target = targetDeflection(amps, rangeA, this.ammeter);
+    const pegged = target >= UPPER_STOP;
+    const shown = Math.round(Math.min(target, UPPER_STOP) / DEFLECTION_STEP) * DEFLECTION_STEP;
+    const deflection = written ? this.write(shown, rangeA) : shown;
+    const from = written ? ('sheet' as const) : ('instrument' as const);
+    const laid = { bars, rotationDeg, excitation: 'high' as const, windingC: WARM_C };
+    return { kind: 'meter', entry: this.entry++, ...laid, rangeA, deflection, pegged, from };
+  }
+
+  strip(angleDeg: number, rotationDeg: number): StripReading {
+    const held = { angleDeg, heightMm: 0.5, rotationDeg, excitation: 'high' as const, windingC: WARM_C };
+    const force = this.point(this.drive(rotationDeg, 'high')).strip(angleDeg, 0.0005);
+    const { pull } = feel(force, 0.0005, this.mains.hz);
+    return { kind: 'strip', entry: this.entry++, ...held, pull, from: 'instrument' };
+  }
+
+  /** A lamp between two proofs. */
+  lamp(places: readonly [Place, Place]): LampReading {
+    const metal = (place: Place) => barOf(place) ?? ('core' as const);
+    const peakV = Math.SQRT2 * this.mains.volt;
+    const path = this.solver.path(this.part.faults, metal(places[0]), metal(places[1]), this.mains.hz, peakV);
+    const lamp = benchLamp(this.mains.volt);
+    const shows = lampShows(glow(steadyFilament(lamp, { volt: this.mains.volt, path })));
+    return { kind: 'lamp', entry: this.entry++, places, shows, from: 'instrument' };
+  }
+
+  look(place: Place): LookReading {
+    const sees = cluesAt(this.hidden, this.design, place);
+    return { kind: 'look', entry: this.entry++, place, sees };
+  }
+
+  /** An eye reads to a hundredth of the scale either way and writes three figures. */
+  private write(shown: number, rangeA: RangeA): number {
+    const seen = Math.max(0, shown + 0.01 * (2 * this.draw() - 1));
+    return scaleFraction(Number(scaleCurrent(seen, rangeA).toPrecision(3)), rangeA);
+  }
+
+  private contact(): number {
+    const drawn = contactOhm(this.draw, this.part.dirty);
+    const middle = this.part.dirty ? 1.75e-3 : 0.3e-3;
+    return middle + (drawn - middle) * this.world.scatter;
+  }
+
+  private drive(rotationDeg: number, excitation: 'high' | 'low'): Drive {
+    const rotationRad = (rotationDeg * Math.PI) / 180;
+    // The winding is not quite as warm as its warmth to the hand says.
+    return {
+      mains: this.mains,
+      excitation,
+      rotationRad,
+      windingC: WARM_C + 8 * (this.draw() - 0.5),
+      meter: null,
+    };
+  }
+
+  private point(drive: Drive): OperatingPoint {
+    return this.solver.solve(this.part.faults, drive);
+  }
+}

@@ -1,0 +1,104 @@
+import { familyOf, PRIORS, type Severity, WEAK_OHM } from '../../assess/evidence/priors.ts';
+import { faultOf, listSuspects, locate } from '../../assess/evidence/suspects.ts';
+import type { ArmatureDesign } from '../../engine/parts/armature.ts';
+import type { ArmatureFault } from '../../engine/parts/armatureFault.ts';
+
+/** A part drawn as often as such parts come to the bench. */
+export interface DrawnPart {
+  readonly design: ArmatureDesign;
+  readonly faults: readonly ArmatureFault[];
+  readonly dirty: boolean;
+}
+
+export type Draw = () => number;
+
+export function pick<T>(draw: Draw, from: readonly T[]): T {
+  return from[Math.floor(draw() * from.length)]!;
+}
+
+/** Index drawn by weight. */
+function pickWeighted(draw: Draw, weights: ArrayLike<number>): number {
+  let total = 0;
+  for (let k = 0; k < weights.length; k++) total += weights[k]!;
+  let left = draw() * total;
+  for (let k = 0; k < weights.length; k++) {
+    left -= weights[k]!;
+    if (left < 0) return k;
+  }
+  return weights.length - 1;
+}
+
+/**
+ * Draws winding, insulation and surface by the priors, singles and pairs, with severities between the grid's.
+ * "None of these" is left out: nobody can draw what is not listed.
+ */
+export function drawPart(design: ArmatureDesign, draw: Draw): DrawnPart {
+  const priors = PRIORS[familyOf(design)];
+  const { winding, insulation, another, dirty } = priors;
+  const one = Object.values(winding).reduce((sum, odds) => sum + odds, 0);
+  const ground = Object.values(insulation).reduce((sum, odds) => sum + odds, 0);
+  // How many winding faults, whether the insulation is bad, whether the surface is dirty.
+  const states: { readonly faults: number; readonly bad: number; readonly dirt: number }[] = [];
+  for (const faults of [0, 1, 2])
+    for (const bad of [0, 1]) for (const dirt of [0, 1]) states.push({ faults, bad, dirt });
+  const odds = states.map(({ faults, bad, dirt }) => {
+    const rarity = another ** Math.max(0, faults + bad + dirt - 1);
+    return (faults === 2 ? one * one * 0.5 : one ** faults) * ground ** bad * dirty ** dirt * rarity;
+  });
+  const state = states[pickWeighted(draw, odds)]!;
+  const drawn: ArmatureFault[] = [];
+  while (drawn.length < state.faults) {
+    const next = drawWinding(design, draw);
+    if (drawn.every((other) => apart(other, next))) drawn.push(next);
+  }
+  if (state.bad === 1) drawn.push(drawInsulation(design, draw));
+  if (state.dirt === 1) drawn.push({ kind: 'dirtyCommutator' });
+  return { design, faults: drawn, dirty: state.dirt === 1 };
+}
+
+function drawWinding(design: ArmatureDesign, draw: Draw): ArmatureFault {
+  const suspects = listSuspects(design, PRIORS[familyOf(design)]);
+  const weights = suspects.odds.slice();
+  weights[0] = 0;
+  const at = locate(suspects, pickWeighted(draw, weights))!;
+  const { severities } = at.block;
+  const off = { ...at.block, severities: severities.map((_, k) => offGrid(severities, k, draw)) };
+  return faultOf(design, off, at.place, at.severity);
+}
+
+/** Anywhere from half-way to the lower to half-way to the higher severity, evenly on the logarithm. */
+function offGrid(severities: readonly Severity[], k: number, draw: Draw): Severity {
+  const here = severities[k]!;
+  if (here.ohm === 'open') return here;
+  const finite = severities.flatMap(({ ohm }) => (ohm === 'open' ? [] : [ohm]));
+  const step = Math.log(finite[finite.length - 1]! / finite[0]!) / Math.max(1, finite.length - 1);
+  return { ...here, ohm: here.ohm * Math.exp((draw() - 0.5) * step) };
+}
+
+function drawInsulation(design: ArmatureDesign, draw: Draw): ArmatureFault {
+  const { insulation } = PRIORS[familyOf(design)];
+  const kinds = Object.keys(insulation) as (keyof typeof insulation)[];
+  const kind = kinds[pickWeighted(draw, Object.values(insulation))]!;
+  const place = Math.floor(draw() * design.bars);
+  if (kind === 'groundedBar') return { kind: 'groundedBar', bar: place, ohm: 0.1 + 5 * draw() };
+  if (kind === 'groundedCoil')
+    return { kind: 'groundedCoil', coil: place, fraction: draw(), ohm: 0.1 + 5 * draw() };
+  if (kind === 'weakBreaksDown') return { kind: 'weakInsulation', ohm: 1e6, breakdownV: 100 };
+  const ohm = WEAK_OHM[
+    pickWeighted(
+      draw,
+      WEAK_OHM.map(({ share }) => share),
+    )
+  ]!.ohm as number;
+  return { kind: 'weakInsulation', ohm, breakdownV: null };
+}
+
+/** Two winding faults a part can have at once. */
+function apart(one: ArmatureFault, other: ArmatureFault): boolean {
+  const places = (fault: ArmatureFault): number[] => {
+    if ('coil' in fault) return [fault.coil];
+    if ('bar' in fault) return [fault.bar];
+    return 'topCoil' in fault ? [fault.topCoil, fault.bottomCoil] : [];
+  };
+  return !places(one).some((place) => places(other).includes(place));
+}
