@@ -13,6 +13,8 @@ export interface Bench {
 /** Pause before every act of a person who knows the work, ms. */
 const HAND_MS = 250;
 const GLANCE_MS = 150;
+/** An eye places a bar to a tenth of a degree: one at the very edge of reach is left for the next turn. */
+const EYE_DEG = 0.1;
 /** Longest a needle is waited for, ms. */
 const PATIENCE_MS = 8000;
 
@@ -73,7 +75,9 @@ export class Hands {
   barsInReach(): number[] {
     const { rotationDeg } = this.see();
     const bars = Array.from({ length: this.job.armature.bars }, (_, bar) => bar);
-    return bars.filter((bar) => canReach(barAngleDeg(this.job.armature, bar, rotationDeg)));
+    const angles = (bar: number) =>
+      [-EYE_DEG, EYE_DEG].map((off) => barAngleDeg(this.job.armature, bar, rotationDeg + off));
+    return bars.filter((bar) => angles(bar).every(canReach));
   }
 
   /** Turns the armature so that the next bar, in the sense of rising numbers, comes to every station. */
