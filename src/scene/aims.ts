@@ -1,5 +1,5 @@
 import { Container, Graphics } from 'pixi.js';
-import { leadSet } from '../bench/places.ts';
+import { setOf } from './benchLeads.ts';
 import type { Ui } from './handling/desk.ts';
 import { TIP_HOLD_MS } from './handling/leadDrag.ts';
 import type { Spot } from './handling/targets.ts';
@@ -62,7 +62,7 @@ export class Aims {
   /** The warning before a bare tip is taken: a closing ring with a hand's four fingers in it. */
   private tipHold(s: Situation, hold: NonNullable<Ui['tipHold']>, nowMs: number): void {
     const pose = leadPose(s, hold.lead);
-    const p = alongLead(pose, LEAD_BUILD[leadSet(hold.lead)].bare * 0.5);
+    const p = alongLead(pose, LEAD_BUILD[setOf(hold.lead)].bare * 0.5);
     const share = Math.min(1, (nowMs - hold.sinceMs) / TIP_HOLD_MS);
     const { pen } = this;
     pen.circle(p.x, p.y, 24).fill({ color: 0x1c0d06, alpha: 0.72 });

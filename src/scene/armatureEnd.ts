@@ -28,12 +28,16 @@ export class ArmatureEnd {
     };
     const under = new Container();
     add(under, g.core * 1.06, (pen) => disc(pen, 2, 4, g.core * 1.03, 'rgba(0,0,0,.35)'));
-    add(this.turning, g.core, (pen) => paintCoreDisc(pen, part, g));
-    add(this.turning, g.core, (pen) => paintCommutatorDisc(pen, part, g));
+    add(this.turning, g.core, (pen) => {
+      paintCoreDisc(pen, part, g);
+      paintCommutatorDisc(pen, part, g);
+    });
     const over = new Container();
-    add(over, g.core, (pen) => paintLight(pen, g));
-    add(over, g.core, (pen) => paintOutOfReach(pen, g));
-    add(over, g.shaft * 1.2, (pen) => paintShaftEnd(pen, g));
+    add(over, g.core, (pen) => {
+      paintLight(pen, g);
+      paintOutOfReach(pen, g);
+      paintShaftEnd(pen, g);
+    });
     this.node.addChild(under, this.turning, over);
   }
 

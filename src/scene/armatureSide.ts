@@ -1,5 +1,6 @@
 import { Container, Sprite, type Texture } from 'pixi.js';
 import type { ArmatureView } from '../scenario/public/job.ts';
+import type { Makers, Skin } from './makers.ts';
 import { paintBarFace, paintCoreDisc, paintRiserFace } from './paint/discs.ts';
 import {
   COPPER_FINISH,
@@ -13,7 +14,7 @@ import {
 import { paintSkin, type SkinPlan, type Stretch, skinPlan } from './paint/skin.ts';
 import { type SideGeometry, TILT_DEG, YAW } from './project.ts';
 import { disc, linear, type Pen, painted } from './surface.ts';
-import { type Ring, TurningSkin } from './turningSkin.ts';
+import type { Ring } from './turningSkin.ts';
 
 const RAD = Math.PI / 180;
 
@@ -25,14 +26,16 @@ interface Corner {
 /** The armature as a solid in the main view. Built once; per frame only the skin shifts and the end faces turn. */
 export class ArmatureSide {
   readonly node = new Container();
-  private readonly skins: TurningSkin[] = [];
+  private readonly skins: Skin[] = [];
+  private readonly makers: Makers;
   private readonly faces: Sprite[] = [];
   private readonly g: SideGeometry;
   private readonly plan: SkinPlan;
   private readonly resolution: number;
 
-  constructor(part: ArmatureView, g: SideGeometry, resolution: number) {
+  constructor(part: ArmatureView, g: SideGeometry, resolution: number, makers: Makers) {
     this.g = g;
+    this.makers = makers;
     this.resolution = resolution;
     this.plan = skinPlan(part, g);
     const skinResolution = Math.min(resolution, 2040 / this.plan.height, 3);
@@ -77,7 +80,7 @@ export class ArmatureSide {
 
   private addStretch(skin: Texture, rings: readonly Ring[], finish: Finish, corner: Corner | null): void {
     const { axisY } = this.g;
-    const turning = new TurningSkin(skin, axisY, withSkin(rings, this.plan));
+    const turning = this.makers.skin(skin, axisY, withSkin(rings, this.plan));
     this.skins.push(turning);
     this.node.addChild(turning.node);
     const left = Math.min(...rings.map((ring) => ring.x - YAW * ring.radius)) - 4;
@@ -94,7 +97,8 @@ export class ArmatureSide {
   /** A round face across the shaft, seen nearly edge-on. */
   private addFace(x: number, radius: number, draw: (pen: Pen) => void): void {
     const size = radius * 2 + 4;
-    const texture = painted(size, size, this.resolution, (pen) => {
+    // Squeezed five to one: fewer pixels to begin with alias less, and cost less than smaller copies would.
+    const texture = painted(size, size, this.resolution * 0.7, (pen) => {
       pen.translate(size / 2, size / 2);
       draw(pen);
     });

@@ -10,6 +10,7 @@ import { type Desk, freshUi } from './handling/desk.ts';
 import { Pointers } from './handling/pointers.ts';
 import { allPlaces, placeSpots, type SpotView } from './handling/targets.ts';
 import { layOut } from './layout.ts';
+import { bendingMakers, plainMakers } from './makers.ts';
 import { FONT } from './materials.ts';
 import type { ScaleFraction } from './panel/meter.ts';
 import type { Situation } from './pose.ts';
@@ -49,6 +50,7 @@ export interface BenchScene {
 }
 
 const REFUSAL_MS = 900;
+const SHARPEN_MS = 450;
 
 /**
  * The workbench as a picture that can be handled. It reads observations and sends actions, and knows nothing else.
@@ -80,6 +82,11 @@ async function createRenderer(host: HTMLElement): Promise<Renderer> {
     background: '#0d3c42',
     preserveDrawingBuffer: false,
   });
+  if ('limits' in renderer) {
+    // One picture per draw call: choosing among many inside a shader is what costs most where a processor does the
+    // drawing, and a bench has too few pictures for their number to matter anywhere else.
+    renderer.limits.maxBatchableTextures = 1;
+  }
   renderer.canvas.style.display = 'block';
   renderer.canvas.setAttribute('aria-hidden', 'true');
   host.appendChild(renderer.canvas);
@@ -106,6 +113,9 @@ class Scene implements BenchScene {
   private layout;
   private seen: Observation | null = null;
   private hinted: Place | null = null;
+  private readonly fullResolution: number;
+  private movingResolution: number;
+  private sharpen: ReturnType<typeof setTimeout> | null = null;
 
   constructor(
     host: HTMLElement,
@@ -119,6 +129,8 @@ class Scene implements BenchScene {
     this.job = job;
     this.send = send;
     this.options = options;
+    this.fullResolution = renderer.resolution;
+    this.movingResolution = renderer.resolution;
     this.layout = layOut(job.armature, host.clientWidth, host.clientHeight);
     this.stage = this.build();
     this.frames = new FrameLoop(
@@ -140,10 +152,12 @@ class Scene implements BenchScene {
   resize(): void {
     const { clientWidth, clientHeight } = this.host;
     if (clientWidth === 0 || clientHeight === 0) return;
+    const next = layOut(this.job.armature, clientWidth, clientHeight);
+    if (next.width === this.layout.width && next.height === this.layout.height) return;
     this.pointers.dropAll();
     this.ui.leads = {};
-    this.layout = layOut(this.job.armature, clientWidth, clientHeight);
-    this.renderer.resize(this.layout.width, this.layout.height);
+    this.layout = next;
+    this.renderer.resize(this.layout.width, this.layout.height, this.fullResolution);
     this.rebuild();
   }
 
@@ -162,6 +176,7 @@ class Scene implements BenchScene {
 
   destroy(): void {
     this.frames.stop();
+    if (this.sharpen !== null) clearTimeout(this.sharpen);
     this.pointers.destroy();
     this.stage.destroy();
     this.root.destroy();
@@ -170,29 +185,43 @@ class Scene implements BenchScene {
 
   private build(): Stage {
     const { reducedMotion, showBarNumbers, scaleFraction, lettering = true } = this.options;
-    const stage = new Stage(this.job.armature, this.layout, this.renderer.resolution, {
+    const stage = new Stage(this.job.armature, this.layout, this.fullResolution, {
       reducedMotion,
       showBarNumbers,
       scaleFraction,
       lettering,
+      makers: this.renderer.name === 'canvas' ? plainMakers : bendingMakers,
     });
     this.root.addChild(stage.node);
     return stage;
   }
 
   private rebuild(): void {
-    this.stage.destroy();
+    const old = this.stage;
+    this.root.removeChild(old.node);
     this.stage = this.build();
+    if (this.seen) this.draw(performance.now(), 0);
+    old.destroy();
     this.frames.request();
   }
 
-  /** A slow machine gets fewer pixels rather than fewer pictures. */
+  /** A slow machine gets fewer pixels while things move, and all of them back when they rest. */
   private stepDown(): void {
-    const now = this.renderer.resolution;
-    const next = now > 1 ? 1 : 0.75;
-    if (next >= now) return;
-    this.renderer.resize(this.layout.width, this.layout.height, next);
-    this.rebuild();
+    this.movingResolution = this.movingResolution > 1 ? 1 : 0.75;
+  }
+
+  private sharpness(resolution: number): void {
+    if (this.renderer.resolution === resolution) return;
+    this.renderer.resize(this.layout.width, this.layout.height, resolution);
+  }
+
+  private sharpenSoon(): void {
+    if (this.sharpen !== null) clearTimeout(this.sharpen);
+    if (this.movingResolution >= this.fullResolution) return;
+    this.sharpen = setTimeout(() => {
+      this.sharpness(this.fullResolution);
+      this.renderer.render(this.root);
+    }, SHARPEN_MS);
   }
 
   private blocked(): boolean {
@@ -232,7 +261,9 @@ class Scene implements BenchScene {
     const s = this.situation();
     const hint = this.hinted ? placeSpots(s, this.hinted) : [];
     const moving = this.stage.update(s, this.ui, hint, now, dt);
+    this.sharpness(Math.min(this.fullResolution, this.movingResolution));
     this.renderer.render(this.root);
+    this.sharpenSoon();
     return moving;
   }
 }

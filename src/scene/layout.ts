@@ -133,9 +133,9 @@ function wide(part: ArmatureView, width: number, height: number): Layout {
   const railH = clamp(height * 0.115, 54, 92);
   const upper = height - panelH;
   const sideBox = { x: 0, y: railH, w: width - column, h: upper - railH };
-  const core = Math.min((sideBox.w - 34) / (drawnLength(part) + 0.2), sideBox.h / 2.62);
+  const core = Math.min((sideBox.w - 34) / (drawnLength(part) + 0.2), sideBox.h / 2.98);
   const left = (sideBox.w - (drawnLength(part) + 0.1) * core) / 2 + 0.14 * core;
-  const axisY = sideBox.y + core * 1.1 + Math.max(8, (sideBox.h - core * 2.62) * 0.45);
+  const axisY = sideBox.y + core * 1.1 + Math.max(8, (sideBox.h - core * 2.98) * 0.4);
   const endSize = Math.min(column - 14, upper * 0.66);
   const endBox = { x: width - column, y: 10, w: column - 12, h: endSize };
   const matY = endBox.y + endBox.h + 12;
@@ -163,7 +163,7 @@ function narrow(part: ArmatureView, width: number, height: number): Layout {
   const upper = height - panelH;
   const column = 92;
   const endBox = { x: 6, y: 6, w: width - column - 12, h: upper - 12 };
-  const core = Math.min(endBox.w * 0.36, endBox.h * 0.38);
+  const core = Math.min(endBox.w * 0.35, endBox.h * 0.365);
   const slot = (upper - 12) / 4;
   const tool = (i: number) => ({ x: width - column, y: 6 + slot * i, w: column - 6, h: slot - 6 });
   return {
@@ -173,7 +173,7 @@ function narrow(part: ArmatureView, width: number, height: number): Layout {
     benchTop: 0,
     side: null,
     sideBox: null,
-    end: endGeometry(part, endBox.x + endBox.w / 2, endBox.y + 8 + core * 1.08, core),
+    end: endGeometry(part, endBox.x + endBox.w / 2 + 2, endBox.y + 14 + core * 1.08, core),
     endBox,
     rail: { x: width - column, y: 6, w: column - 6, h: slot * 3 - 6 },
     tools: { strip: tool(0), lens: tool(1), chalk: tool(2) },
@@ -183,7 +183,7 @@ function narrow(part: ArmatureView, width: number, height: number): Layout {
       y: endBox.y + endBox.h / 2 - 12,
       r: Math.min(endBox.w, endBox.h) * 0.34,
     },
-    stand: { x: endBox.x + 4, y: endBox.y + endBox.h - 62, w: 58, h: 58 },
+    stand: { x: endBox.x + endBox.w - 58, y: endBox.y + 10, w: 54, h: Math.min(92, endBox.h * 0.42) },
     panel: placePanel({ x: 0, y: upper, w: width, h: panelH }, 'narrow'),
   };
 }

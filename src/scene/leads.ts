@@ -1,13 +1,6 @@
-import {
-  Container,
-  Graphics,
-  MeshRope,
-  Point as PixiPoint,
-  type RopeGeometry,
-  Sprite,
-  type Texture,
-} from 'pixi.js';
-import { LEAD_IDS, type LeadId, leadSet } from '../bench/places.ts';
+import { Container, Graphics, Sprite, type Texture } from 'pixi.js';
+import { BENCH_LEADS, type BenchLead, setOf } from './benchLeads.ts';
+import type { Cable, Makers } from './makers.ts';
 import { paintAmmeterLead, paintCable, paintClamp, paintLampLead } from './paint/probes.ts';
 import {
   alongLead,
@@ -28,8 +21,7 @@ interface Drawn {
   readonly probe: Sprite;
   readonly ghost: Sprite;
   readonly clamp: Sprite;
-  readonly cable: MeshRope;
-  readonly points: PixiPoint[];
+  readonly cable: Cable;
   pose: LeadPose;
 }
 
@@ -40,41 +32,45 @@ export class Leads {
   readonly front = new Container();
   readonly end = new Container();
   private readonly arms = new Graphics();
-  private readonly drawn = new Map<LeadId, Drawn>();
+  private readonly drawn = new Map<BenchLead, Drawn>();
 
-  constructor(resolution: number) {
+  private readonly makers: Makers;
+
+  constructor(resolution: number, makers: Makers) {
+    this.makers = makers;
     this.front.addChild(this.arms);
     const textures = {
       ammeter: probeTexture(resolution, 'ammeter'),
       lamp: probeTexture(resolution, 'lamp'),
+      tester: probeTexture(resolution, 'lamp'),
+      drop: probeTexture(resolution, 'ammeter'),
     };
     const clamp = painted(34, 34, resolution, (pen) => paintClamp(pen, 34));
-    for (const lead of LEAD_IDS) this.add(lead, textures[leadSet(lead)], clamp, resolution);
-    for (const lead of LEAD_IDS)
+    for (const lead of BENCH_LEADS) this.add(lead, textures[setOf(lead)], clamp, resolution);
+    for (const lead of BENCH_LEADS)
       this.front.addChild(this.drawn.get(lead)!.probe, this.drawn.get(lead)!.clamp);
   }
 
-  private add(lead: LeadId, texture: Texture, clampTexture: Texture, resolution: number): void {
+  private add(lead: BenchLead, texture: Texture, clampTexture: Texture, resolution: number): void {
     const probe = probeSprite(texture);
     const ghost = probeSprite(texture);
     const clamp = new Sprite(clampTexture);
     clamp.anchor.set(0.5);
-    const points = Array.from({ length: CABLE_POINTS }, () => new PixiPoint());
-    const lamp = leadSet(lead) === 'lamp';
+    const lamp = setOf(lead) === 'lamp';
     const width = lamp ? 7 : 4.6;
     const cableTexture = painted(8, width, resolution, (pen) => paintCable(pen, 8, width, lamp));
-    const cable = new MeshRope({ texture: cableTexture, points, width });
-    cable.autoUpdate = false;
-    this.front.addChild(cable);
+    const colour = lamp ? 0xa83a2f : 0x6a9bb0;
+    const cable = this.makers.cable(cableTexture, CABLE_POINTS, width, colour);
+    this.front.addChild(cable.node);
     this.end.addChild(ghost);
     const pose = { tip: { x: 0, y: 0 }, angle: 0, scale: 1, behind: false };
-    this.drawn.set(lead, { probe, ghost, clamp, cable, points, pose });
+    this.drawn.set(lead, { probe, ghost, clamp, cable, pose });
   }
 
   /** @param wanted pose of each lead now, which may still be on its way to where it rests */
-  show(s: Situation, poses: Readonly<Record<LeadId, LeadPose>>): void {
+  show(s: Situation, poses: Readonly<Record<BenchLead, LeadPose>>): void {
     this.arms.clear();
-    for (const lead of LEAD_IDS) {
+    for (const lead of BENCH_LEADS) {
       const d = this.drawn.get(lead)!;
       d.pose = poses[lead];
       this.place(d, s, lead);
@@ -84,18 +80,18 @@ export class Leads {
     }
   }
 
-  private place(d: Drawn, s: Situation, lead: LeadId): void {
+  private place(d: Drawn, s: Situation, lead: BenchLead): void {
     const { probe, pose } = d;
     const home = pose.behind ? this.back : this.front;
     if (probe.parent !== home) home.addChild(probe);
     probe.position.set(pose.tip.x, pose.tip.y);
     probe.rotation = pose.angle;
     probe.scale.set(pose.scale);
-    hangCable(d.points, leadTail(pose, lead), pose.angle, socketOf(s.layout, lead), s.layout.panel.frame.y);
-    (d.cable.geometry as RopeGeometry).update();
+    const socket = socketOf(s.layout, lead);
+    d.cable.lay(hang(leadTail(pose, lead), pose.angle, socket));
   }
 
-  private placeGhost(d: Drawn, s: Situation, lead: LeadId): void {
+  private placeGhost(d: Drawn, s: Situation, lead: BenchLead): void {
     const at = s.layout.side ? endTip(s, lead) : null;
     d.ghost.visible = at !== null;
     if (!at) return;
@@ -105,9 +101,9 @@ export class Leads {
   }
 
   /** A jointed steel arm from the stand to the handle it keeps. */
-  private drawArm(s: Situation, d: Drawn, lead: LeadId): void {
+  private drawArm(s: Situation, d: Drawn, lead: BenchLead): void {
     const base = standHead(s, lead);
-    const build = LEAD_BUILD[leadSet(lead)];
+    const build = LEAD_BUILD[setOf(lead)];
     const grip = alongLead(d.pose, build.bare + build.neck + 30);
     const elbow = {
       x: (base.x + grip.x) / 2 + (lead.endsWith('1') ? -8 : 14),
@@ -131,7 +127,7 @@ export class Leads {
 }
 
 /** Top of the stand's post for one of its two arms. */
-export function standHead(s: Situation, lead: LeadId): Point {
+export function standHead(s: Situation, lead: BenchLead): Point {
   const r = s.layout.stand;
   return { x: r.x + r.w * (lead.endsWith('1') ? 0.42 : 0.58), y: r.y + r.h * 0.22 };
 }
@@ -162,33 +158,28 @@ function probeSprite(texture: Texture): Sprite {
 }
 
 /** A cable leaves the handle in its direction, sags to the bench and rises over its edge to the socket. */
-function hangCable(points: PixiPoint[], tail: Point, angle: number, socket: Point, edgeY: number): void {
+function hang(tail: Point, angle: number, socket: Point): Point[] {
   const reach = Math.hypot(socket.x - tail.x, socket.y - tail.y);
-  const pull = Math.min(90, 24 + reach * 0.28);
-  const sag = Math.min(110, reach * 0.34);
-  const up = tail.y > edgeY ? 44 : 0;
-  const c1 = {
-    x: tail.x + Math.cos(angle) * pull,
-    y: tail.y + Math.sin(angle) * pull + sag * 0.6 - up * 0.2,
-  };
+  const holstered = tail.y > socket.y - 5;
+  const pull = Math.min(110, 24 + reach * 0.3);
+  const sag = holstered ? 0 : Math.min(150, reach * 0.42);
+  const c1 = { x: tail.x + Math.cos(angle) * pull, y: tail.y + Math.sin(angle) * pull + sag * 0.7 };
   const c2 = {
-    x: socket.x + (tail.x < socket.x ? -reach * 0.06 : reach * 0.06),
-    y: edgeY - 34 - up + Math.min(0, sag * -0.1),
+    x: socket.x + Math.sign(tail.x - socket.x) * Math.min(60, reach * 0.16),
+    y: socket.y - (holstered ? 83 : 35 + reach * 0.05),
   };
-  for (let i = 0; i < points.length; i++) {
-    const t = i / (points.length - 1);
-    const m = 1 - t;
-    const a = m * m * m;
-    const b = 3 * m * m * t;
-    const c = 3 * m * t * t;
-    const d = t * t * t;
-    points[i]!.set(
-      a * tail.x + b * c1.x + c * c2.x + d * socket.x,
-      a * tail.y + b * c1.y + c * c2.y + d * socket.y,
-    );
-  }
+  return Array.from({ length: CABLE_POINTS }, (_, i) => bezier(tail, c1, c2, socket, i / (CABLE_POINTS - 1)));
 }
 
-export function restingPoses(s: Situation): Record<LeadId, LeadPose> {
-  return Object.fromEntries(LEAD_IDS.map((lead) => [lead, leadPose(s, lead)])) as Record<LeadId, LeadPose>;
+function bezier(p0: Point, p1: Point, p2: Point, p3: Point, t: number): Point {
+  const m = 1 - t;
+  const [a, b, c, d] = [m * m * m, 3 * m * m * t, 3 * m * t * t, t * t * t];
+  return { x: a * p0.x + b * p1.x + c * p2.x + d * p3.x, y: a * p0.y + b * p1.y + c * p2.y + d * p3.y };
+}
+
+export function restingPoses(s: Situation): Record<BenchLead, LeadPose> {
+  return Object.fromEntries(BENCH_LEADS.map((lead) => [lead, leadPose(s, lead)])) as Record<
+    BenchLead,
+    LeadPose
+  >;
 }

@@ -20,7 +20,7 @@ export class Lens {
     this.layout = layout;
     this.resolution = resolution;
     const box = layout.tools.lens;
-    const r = Math.max(11, Math.min(22, box.h * 0.26, box.w * 0.26));
+    const r = Math.max(10, Math.min(22, box.h * (layout.side ? 0.26 : 0.2), box.w * 0.26));
     const size = r * 6;
     this.tool = new Sprite(
       painted(size, size, Math.max(2, resolution), (pen) => {
@@ -35,7 +35,10 @@ export class Lens {
   /** @param at where a hand carries the lens; @param target where the place looked at lies now */
   show(look: LookView | null, at: Point | null, target: Point | null): void {
     const box = this.layout.tools.lens;
-    this.tool.position.set(at?.x ?? box.x + box.w / 2 - 6, at?.y ?? box.y + box.h * 0.45);
+    this.tool.position.set(
+      at?.x ?? box.x + box.w / 2 - 6,
+      at?.y ?? box.y + box.h * (this.layout.side ? 0.45 : 0.38),
+    );
     this.round.visible = look !== null;
     if (look === null) return;
     this.paint(look);

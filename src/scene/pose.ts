@@ -1,7 +1,8 @@
 import { barAngleDeg } from '../bench/geometry.ts';
 import type { Observation } from '../bench/observation.ts';
-import { barOf, LEAD_IDS, type LeadId, type LeadSet, leadSet, type Place, partner } from '../bench/places.ts';
+import { barOf, type Place } from '../bench/places.ts';
 import type { ArmatureView } from '../scenario/public/job.ts';
+import { BENCH_LEADS, type BenchLead, type BenchSet, otherOf, setOf } from './benchLeads.ts';
 import type { Layout, Rect } from './layout.ts';
 import { onEnd, onSide, type Point, TILT_DEG } from './project.ts';
 
@@ -15,9 +16,11 @@ export interface LeadBuild {
 }
 
 /** Short plain needles for the ammeter; guarded heavy handles with a few millimetres of bare tip for the lamp. */
-export const LEAD_BUILD: Readonly<Record<LeadSet, LeadBuild>> = {
+export const LEAD_BUILD: Readonly<Record<BenchSet, LeadBuild>> = {
   ammeter: { bare: 30, neck: 6, handle: 84, width: 14, guard: 0 },
   lamp: { bare: 9, neck: 22, handle: 92, width: 25, guard: 21 },
+  tester: { bare: 9, neck: 22, handle: 92, width: 25, guard: 21 },
+  drop: { bare: 30, neck: 6, handle: 84, width: 14, guard: 0 },
 };
 
 export const TIP_R = 12;
@@ -35,7 +38,7 @@ export interface LeadPose {
 
 /** Where the learner's own hand has left things that the observation does not place: a lead hovering, a tool carried. */
 export interface Carried {
-  readonly leads: Partial<Record<LeadId, Point>>;
+  readonly leads: Partial<Record<BenchLead, Point>>;
 }
 
 export interface Situation {
@@ -46,23 +49,24 @@ export interface Situation {
   readonly carried: Carried;
 }
 
-export function holsterOf(layout: Layout, lead: LeadId): Rect {
-  return layout.panel.holsters[LEAD_IDS.indexOf(lead)]!;
+export function holsterOf(layout: Layout, lead: BenchLead): Rect {
+  return layout.panel.holsters[BENCH_LEADS.indexOf(lead)]!;
 }
 
 /** Socket in the upper edge of the panel where a lead's cable comes out. */
-export function socketOf(layout: Layout, lead: LeadId): Point {
+export function socketOf(layout: Layout, lead: BenchLead): Point {
   const h = holsterOf(layout, lead);
-  return { x: h.x + h.w * 0.84, y: layout.panel.frame.y + 5 };
+  return { x: h.x + h.w * 0.84, y: layout.mode === 'narrow' ? h.y - 1 : layout.panel.frame.y + 5 };
 }
 
-export function leadScale(layout: Layout, lead: LeadId): number {
-  const build = LEAD_BUILD[leadSet(lead)];
-  const room = holsterOf(layout, lead).h - HOLSTER_FOOT - 4;
-  return Math.min(1.08, room / (build.bare + build.neck + build.handle));
+export function leadScale(layout: Layout, lead: BenchLead): number {
+  const build = LEAD_BUILD[setOf(lead)];
+  const room = holsterOf(layout, lead).h - HOLSTER_FOOT - (layout.mode === 'narrow' ? 34 : 4);
+  const most = layout.mode === 'narrow' ? 0.6 : 1.08;
+  return Math.min(most, room / (build.bare + build.neck + build.handle));
 }
 
-export function holsteredPose(layout: Layout, lead: LeadId): LeadPose {
+export function holsteredPose(layout: Layout, lead: BenchLead): LeadPose {
   const h = holsterOf(layout, lead);
   return {
     tip: { x: h.x + h.w * 0.46, y: h.y + h.h - HOLSTER_FOOT },
@@ -72,10 +76,10 @@ export function holsteredPose(layout: Layout, lead: LeadId): LeadPose {
   };
 }
 
-const spread = (lead: LeadId) => (lead.endsWith('1') ? -1 : 1);
+const spread = (lead: BenchLead) => (lead.endsWith('1') ? -1 : 1);
 
 /** Station of a place on the round of the commutator, degrees, or null where it has none. */
-export function stationOf(s: Situation, lead: LeadId): number | null {
+export function stationOf(s: Situation, lead: BenchLead): number | null {
   const view = s.seen.leads[lead];
   const bar = view.touches === null ? null : barOf(view.touches);
   if (bar === null) return null;
@@ -84,7 +88,11 @@ export function stationOf(s: Situation, lead: LeadId): number | null {
 }
 
 /** Where on the main view the tip of a lead rests when it touches a place. */
-function sideTip(s: Situation, lead: LeadId, place: Place): (Point & { t: number; facing: number }) | null {
+function sideTip(
+  s: Situation,
+  lead: BenchLead,
+  place: Place,
+): (Point & { t: number; facing: number }) | null {
   const g = s.layout.side;
   if (!g) return null;
   const station = stationOf(s, lead);
@@ -110,7 +118,7 @@ function sideTip(s: Situation, lead: LeadId, place: Place): (Point & { t: number
 }
 
 /** Where on the end view the tip of a lead rests, with the direction outwards. */
-export function endTip(s: Situation, lead: LeadId): { tip: Point; angle: number } | null {
+export function endTip(s: Situation, lead: BenchLead): { tip: Point; angle: number } | null {
   const g = s.layout.end;
   const { touches } = s.seen.leads[lead];
   if (touches === null) return null;
@@ -126,13 +134,16 @@ export function endTip(s: Situation, lead: LeadId): { tip: Point; angle: number 
   return null;
 }
 
-function restingInHand(s: Situation, lead: LeadId): LeadPose {
+function restingInHand(s: Situation, lead: BenchLead): LeadPose {
   const scale = leadScale(s.layout, lead);
   const kept = s.carried.leads[lead];
-  const lamp = leadSet(lead) === 'lamp' ? 1 : 0;
+  const lamp = setOf(lead) === 'lamp' ? 1 : 0;
   const g = s.layout.side;
   const fallback = g
-    ? { x: g.x.shaftRight + 6 + lamp * 6, y: g.axisY + spread(lead) * g.r.core * 0.55 + lamp * 26 }
+    ? {
+        x: g.x.commLeft + g.r.core * (lead.endsWith('1') ? 0.25 : 0.78) + lamp * 12,
+        y: g.axisY + g.r.core * (lead.endsWith('1') ? 1.16 : 0.98) + lamp * 10,
+      }
     : {
         x: s.layout.end.x + spread(lead) * s.layout.end.core * 1.16,
         y: s.layout.end.y - s.layout.end.core * 0.55,
@@ -140,10 +151,10 @@ function restingInHand(s: Situation, lead: LeadId): LeadPose {
   return { tip: kept ?? fallback, angle: 0.55 + spread(lead) * 0.16, scale, behind: false };
 }
 
-function touchingPose(s: Situation, lead: LeadId, place: Place): LeadPose | null {
+function touchingPose(s: Situation, lead: BenchLead, place: Place): LeadPose | null {
   const scale = leadScale(s.layout, lead);
-  if (place === `tip:${partner(lead)}`) {
-    const other = leadPose(s, partner(lead), true);
+  if (place === `tip:${otherOf(lead)}`) {
+    const other = leadPose(s, otherOf(lead), true);
     return { tip: other.tip, angle: other.angle + Math.PI * 0.62, scale, behind: false };
   }
   if (!s.layout.side) {
@@ -161,7 +172,7 @@ function touchingPose(s: Situation, lead: LeadId, place: Place): LeadPose | null
 }
 
 /** How a lead lies: in its holster, in a hand, on metal or in the stand. */
-export function leadPose(s: Situation, lead: LeadId, alone = false): LeadPose {
+export function leadPose(s: Situation, lead: BenchLead, alone = false): LeadPose {
   const view = s.seen.leads[lead];
   if (view.at === 'holster') return holsteredPose(s.layout, lead);
   const touching = view.touches !== null && !(alone && view.touches.startsWith('tip:'));
@@ -177,7 +188,7 @@ export function alongLead(pose: LeadPose, distance: number): Point {
   };
 }
 
-export function leadTail(pose: LeadPose, lead: LeadId): Point {
-  const b = LEAD_BUILD[leadSet(lead)];
+export function leadTail(pose: LeadPose, lead: BenchLead): Point {
+  const b = LEAD_BUILD[setOf(lead)];
   return alongLead(pose, b.bare + b.neck + b.handle);
 }

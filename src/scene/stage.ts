@@ -1,19 +1,28 @@
 import { Container, Mesh, Sprite, Texture } from 'pixi.js';
-import { LEAD_IDS, type LeadId, type Place } from '../bench/places.ts';
+import type { Place } from '../bench/places.ts';
 import type { ArmatureView } from '../scenario/public/job.ts';
 import { Aims } from './aims.ts';
 import { ArmatureEnd } from './armatureEnd.ts';
 import { ArmatureSide } from './armatureSide.ts';
+import { BENCH_LEADS, type BenchLead } from './benchLeads.ts';
 import type { Ui } from './handling/desk.ts';
 import { type Spot, surfacesForLens } from './handling/targets.ts';
 import { HeatHaze } from './heat.ts';
-import { drawnLength, type Layout, middle } from './layout.ts';
+import { drawnLength, type Layout, middle, type Rect } from './layout.ts';
 import { Leads, restingPoses } from './leads.ts';
 import { Lens } from './lens.ts';
+import type { Makers } from './makers.ts';
 import { Marks } from './marks.ts';
 import { paintGrowlerEnd } from './paint/growlerEnd.ts';
-import { growlerStage, paintGrowlerBack, paintGrowlerFront } from './paint/growlerSide.ts';
-import { paintEndLabels, paintRoom } from './paint/room.ts';
+import { growlerBox, growlerStage, paintGrowlerBack, paintGrowlerFront } from './paint/growlerSide.ts';
+import {
+  paintBlocks,
+  paintEndLabels,
+  paintJawWords,
+  paintMatWord,
+  paintRoom,
+  paintVeil,
+} from './paint/room.ts';
 import { paintChalkTool, paintHolsters, paintRailFittings, paintStand } from './paint/tools.ts';
 import { Flags } from './panel/flags.ts';
 import { TestLamp } from './panel/lamp.ts';
@@ -24,7 +33,7 @@ import type { LeadPose, Situation } from './pose.ts';
 import type { Point } from './project.ts';
 import { roundOf } from './shapes.ts';
 import { Strip } from './strip.ts';
-import { painted } from './surface.ts';
+import { type Pen, painted } from './surface.ts';
 
 export interface StageOptions {
   readonly reducedMotion: boolean;
@@ -32,6 +41,7 @@ export interface StageOptions {
   readonly scaleFraction: ScaleFraction;
   /** Words on the bench; pictures compared by a test leave them out, for fonts differ. */
   readonly lettering: boolean;
+  readonly makers: Makers;
 }
 
 /** Everything drawn for one size of the host, in the order it lies on the bench. */
@@ -40,7 +50,10 @@ export class Stage {
   private readonly side: ArmatureSide | null;
   private readonly sideCarrier = new Container();
   private readonly end: ArmatureEnd;
-  private readonly endCradle = new Container();
+  private endCradle = new Sprite();
+  private endBlocks = new Sprite();
+  private veil = new Sprite();
+  private matWords: Sprite[] = [];
   private readonly marks: Marks;
   private readonly meter: Meter;
   private readonly ranges: Ranges;
@@ -53,14 +66,14 @@ export class Stage {
   private readonly chalk: Sprite;
   private readonly heat: HeatHaze;
   private readonly aims = new Aims();
-  private poses: Record<LeadId, LeadPose> | null = null;
+  private poses: Record<BenchLead, LeadPose> | null = null;
   private readonly layout: Layout;
   private readonly options: StageOptions;
 
   constructor(part: ArmatureView, layout: Layout, resolution: number, options: StageOptions) {
     this.layout = layout;
     this.options = options;
-    this.side = layout.side ? new ArmatureSide(part, layout.side, resolution) : null;
+    this.side = layout.side ? new ArmatureSide(part, layout.side, resolution, options.makers) : null;
     this.end = new ArmatureEnd(part, layout.end, resolution);
     this.marks = new Marks(part, layout.side, layout.end, resolution, options.showBarNumbers);
     this.meter = new Meter(layout.panel.meter, resolution, options.scaleFraction);
@@ -68,8 +81,8 @@ export class Stage {
     this.selector = new SelectorLever(layout.panel.selector, resolution);
     this.lamp = new TestLamp(layout.panel.lamp, resolution, options.lettering);
     this.flags = new Flags(layout.panel.flags, resolution);
-    this.leads = new Leads(resolution);
-    this.strip = new Strip(layout, resolution);
+    this.leads = new Leads(resolution, options.makers);
+    this.strip = new Strip(layout, resolution, options.makers);
     this.lens = new Lens(layout, resolution);
     this.chalk = chalkSprite(layout, resolution);
     this.heat = new HeatHaze(layout, resolution, options.lettering);
@@ -87,9 +100,16 @@ export class Stage {
         paintRailFittings(pen, layout);
         paintStand(pen, layout.stand, lettering);
         paintHolsters(pen, layout);
-        if (lettering) paintEndLabels(pen, layout);
+        if (!lettering) return;
+        paintEndLabels(pen, layout);
       }),
     );
+    if (lettering) {
+      this.matWords = [false, true].map((inCradle) =>
+        this.picture(layout.mat, resolution, (pen) => paintMatWord(pen, layout, inCradle)),
+      );
+      this.node.addChild(...this.matWords);
+    }
     this.composeEnd(part, resolution);
     this.composeSide(part, resolution);
     this.node.addChild(
@@ -100,22 +120,38 @@ export class Stage {
       this.lamp.node,
     );
     this.node.addChild(this.strip.front, this.lens.tool, this.chalk, this.leads.front);
-    this.node.addChild(this.heat.node, this.lens.round, this.aims.node);
+    this.veil = whole((pen) => paintVeil(pen, layout, lettering));
+    this.node.addChild(this.heat.node, this.lens.round, this.aims.node, this.veil);
+  }
+
+  /** A still picture that covers a part of the bench and no more: empty pixels cost as much as painted ones. */
+  private picture(box: Rect, resolution: number, draw: (pen: Pen) => void): Sprite {
+    const sprite = new Sprite(
+      painted(box.w, box.h, resolution, (pen) => {
+        pen.translate(-box.x, -box.y);
+        draw(pen);
+      }),
+    );
+    sprite.position.set(box.x, box.y);
+    return sprite;
   }
 
   private composeEnd(part: ArmatureView, resolution: number): void {
-    const b = this.layout.endBox;
-    const cradle = new Sprite(
-      painted(b.w, b.h, resolution, (pen) => {
+    const { layout } = this;
+    const b = layout.endBox;
+    const picture = (draw: (pen: Pen) => void): Sprite =>
+      this.picture(b, resolution, (pen) => {
         pen.beginPath();
-        pen.roundRect(4, 4, b.w - 8, b.h - 8, 15);
+        pen.roundRect(b.x + 4, b.y + 4, b.w - 8, b.h - 8, 15);
         pen.clip();
-        pen.translate(-b.x, -b.y);
-        paintGrowlerEnd(pen, this.layout.end, part.outerRadius);
-      }),
-    );
-    cradle.position.set(b.x, b.y);
-    this.endCradle.addChild(cradle);
+        draw(pen);
+      });
+    this.endCradle = picture((pen) => {
+      paintGrowlerEnd(pen, layout.end, part.outerRadius);
+      if (this.options.lettering) paintJawWords(pen, layout);
+    });
+    this.endBlocks = picture((pen) => paintBlocks(pen, layout, this.options.lettering));
+    this.node.addChild(this.endBlocks);
     this.node.addChild(this.endCradle, this.end.node, this.marks.end, this.strip.end, this.leads.end);
   }
 
@@ -123,28 +159,17 @@ export class Stage {
     const { layout, side } = this;
     const g = layout.side;
     if (!g || !side) return;
-    const k = growlerStage(g, part.outerRadius);
+    const k = growlerStage(g, part.outerRadius, layout.panel.frame.y - 20);
     const plate = this.options.lettering ? 'QUARRY ROAD · BENCH 4' : '';
-    const box = layout.sideBox!;
-    const picture = (draw: Parameters<typeof painted>[3]) => {
-      const sprite = new Sprite(
-        painted(box.w, box.h, resolution, (pen) => {
-          pen.translate(-box.x, -box.y);
-          draw(pen);
-        }),
-      );
-      sprite.position.set(box.x, box.y);
-      return sprite;
-    };
     const centre = { x: (g.x.shaftLeft + g.x.shaftRight) / 2, y: g.axisY };
     this.sideCarrier.pivot.set(centre.x, centre.y);
     this.sideCarrier.addChild(side.node, this.marks.side);
     this.node.addChild(
-      picture((pen) => paintGrowlerBack(pen, k)),
+      this.picture(growlerBox(k, 'back'), resolution, (pen) => paintGrowlerBack(pen, k)),
       this.leads.back,
       this.strip.back,
       this.sideCarrier,
-      picture((pen) => paintGrowlerFront(pen, k, plate)),
+      this.picture(growlerBox(k, 'front'), resolution, (pen) => paintGrowlerFront(pen, k, plate)),
     );
   }
 
@@ -163,6 +188,7 @@ export class Stage {
     this.ranges.show(seen.rangeA);
     this.lamp.show(seen.lamp.glow);
     this.flags.show(seen.supply);
+    this.veil.visible = seen.stopped !== null;
     this.strip.show(s, seen.strip, ui.tools.strip ?? null);
     this.lens.show(
       ui.lensClosed ? null : seen.look,
@@ -187,12 +213,13 @@ export class Stage {
   /** In the cradle, on the mat, or in two hands on the way. */
   private layArmature(s: Situation, ui: Ui): void {
     const inCradle = s.seen.cradle === 'armature';
-    this.endCradle.alpha = inCradle || this.layout.mode !== 'narrow' ? 1 : 0.5;
+    this.endCradle.visible = inCradle;
+    this.endBlocks.visible = !inCradle;
+    this.matWords.forEach((word, i) => {
+      word.visible = (i === 1) === inCradle;
+    });
     const g = this.layout.side;
-    if (!g) {
-      this.end.node.alpha = 1;
-      return;
-    }
+    if (!g) return;
     const centre = { x: (g.x.shaftLeft + g.x.shaftRight) / 2, y: g.axisY };
     const mat = this.layout.mat;
     const small = Math.min((mat.w - 26) / (drawnLength(s.part) * g.r.core), (mat.h - 26) / (2 * g.r.core));
@@ -211,7 +238,7 @@ export class Stage {
   private moveLeads(s: Situation, ui: Ui, dtMs: number): boolean {
     const goals = restingPoses(s);
     let moving = false;
-    for (const lead of LEAD_IDS) {
+    for (const lead of BENCH_LEADS) {
       const from = this.poses?.[lead];
       const goal = this.carriedPose(s, ui, lead, goals[lead]);
       if (!from || this.options.reducedMotion) goals[lead] = goal;
@@ -227,7 +254,7 @@ export class Stage {
   }
 
   /** Under a pointer a lead lies as it would on what it is aimed at, its tip where the hand is. */
-  private carriedPose(s: Situation, ui: Ui, lead: LeadId, rest: LeadPose): LeadPose {
+  private carriedPose(s: Situation, ui: Ui, lead: BenchLead, rest: LeadPose): LeadPose {
     const tip = ui.dragging.has(lead) ? ui.leads[lead] : undefined;
     if (!tip || s.seen.leads[lead].at === 'holster') return rest;
     const up = tip.y < this.layout.height * 0.5 ? 0.34 : -0.5;

@@ -1,42 +1,53 @@
-import { Container, Graphics, Sprite } from 'pixi.js';
+import { Container, Graphics } from 'pixi.js';
 import type { StripView } from '../bench/observation.ts';
 import { STRIP_HEIGHT_MM, STRIP_PX_PER_MM, stripInHand } from './handling/targets.ts';
 import type { Layout } from './layout.ts';
+import type { Makers, Ribbon } from './makers.ts';
 import type { Situation } from './pose.ts';
 import { onEnd, onSide, type Point } from './project.ts';
 import { linear, type Pen, painted, roundRect, shadowed } from './surface.ts';
 
 const GRIP = 54;
+const HEIGHT = 34;
+
+/** How far the steel gives to a pull along its length: held at the grip, drawn down over the core. */
+function bow(share: number): number {
+  const t = Math.min(1, Math.max(0, (share - 0.16) / 0.34));
+  return t * t * (3 - 2 * t);
+}
+
+/** Shape of the vibration: still in the hand, widest at the free end. */
+function swing(share: number): number {
+  return Math.max(0, share - 0.16) * 1.4;
+}
 
 /** The steel strip: on the rail, in a hand, or held along the core, where it bends, blurs and snaps on. */
 export class Strip {
   readonly front = new Container();
   readonly back = new Container();
   readonly end = new Graphics();
-  private readonly blades: Sprite[];
+  private readonly blades: Ribbon[];
   private readonly shadow = new Graphics();
   private readonly length: number;
+  private readonly grip: number;
 
-  constructor(layout: Layout, resolution: number) {
+  constructor(layout: Layout, resolution: number, makers: Makers) {
     this.length = layout.side
-      ? layout.side.x.coreRight - layout.side.x.coreLeft + layout.side.r.core * 0.55 + GRIP
-      : layout.tools.strip.w;
-    const texture = painted(this.length + 12, 34, Math.max(2, resolution), (pen) =>
-      paintStrip(pen, this.length, 34),
+      ? layout.side.x.coreRight - layout.side.x.coreLeft + layout.side.r.core * 0.62 + GRIP
+      : layout.end.core * 2;
+    this.grip = layout.side ? GRIP : this.length * 0.24;
+    const texture = painted(this.length + 12, HEIGHT, Math.max(2, resolution), (pen) =>
+      paintStrip(pen, this.length, HEIGHT, this.grip),
     );
-    this.blades = [0, 1, 2].map(() => {
-      const blade = new Sprite(texture);
-      blade.anchor.set((GRIP + 6) / (this.length + 12), 0.5);
-      return blade;
-    });
-    this.front.addChild(this.shadow, ...this.blades);
+    this.blades = [0, 1, 2].map(() => makers.ribbon(texture));
+    this.front.addChild(this.shadow, ...this.blades.map((blade) => blade.node));
   }
 
   /** @param at where a hand carries it, px, or null where it rests by itself */
   show(s: Situation, view: StripView, at: Point | null): void {
     this.shadow.clear();
     this.end.clear();
-    for (const blade of this.blades) blade.visible = false;
+    for (const { node } of this.blades) node.visible = false;
     if (at) this.flat(at.x - this.length * 0.18, at.y, this.scaleIn(s.layout));
     else if (view.at === 'rail') this.hang(s.layout);
     else if (view.at === 'core' && view.angleDeg !== null) this.overCore(s, view, view.angleDeg);
@@ -50,44 +61,46 @@ export class Strip {
     return layout.side ? 1 : 0.7;
   }
 
+  /** @param x of the grip's outer end */
   private flat(x: number, y: number, scale: number): void {
-    const blade = this.blades[0]!;
-    blade.visible = true;
-    blade.alpha = 1;
-    blade.position.set(x, y);
-    blade.scale.set(scale);
-    blade.rotation = 0;
+    const { node } = this.blades[0]!;
+    const w = (this.length + 12) * scale;
+    node.visible = true;
+    node.alpha = 1;
+    this.front.addChild(node);
+    this.blades[0]!.lay((share) => ({ x: x - 6 * scale + w * share, y }), HEIGHT * scale);
   }
 
   private hang(layout: Layout): void {
     const box = layout.tools.strip;
     const scale = Math.min(1, box.w / (this.length + 12));
-    this.flat(box.x + (GRIP + 6) * scale, box.y + box.h * (layout.side ? 0.56 : 0.42), scale);
+    this.flat(box.x + 6 * scale, box.y + box.h * (layout.side ? 0.56 : 0.42), scale);
   }
 
   private overCore(s: Situation, view: StripView, angle: number): void {
     const height = view.heightMm ?? STRIP_HEIGHT_MM;
     const pull = Math.min(4, view.pull) / 4;
-    const lift = 3 + height * STRIP_PX_PER_MM * (1 - pull);
-    this.endOn(s, view, angle, lift);
+    const clear = 3 + height * STRIP_PX_PER_MM;
     const g = s.layout.side;
+    this.endOn(s, view, angle, clear * (1 - pull) + 2.5 * pull);
     if (!g) return;
-    const place = (extra: number) => onSide(g.axisY, g.x.coreLeft - 6, g.r.core + lift + extra, angle);
-    const squeeze = (facing: number) => Math.max(0.22, Math.abs(facing) * 0.9);
-    const p = place(0);
-    const home = p.facing < -0.2 ? this.back : this.front;
-    const amp = view.buzz * 0.9;
+    const front = onSide(g.axisY, 0, g.r.core, angle).facing;
+    const home = front < -0.2 ? this.back : this.front;
+    const amp = view.buzz * 1.5;
+    const left = g.x.coreLeft - g.r.core * 0.4 - GRIP;
+    const draw = HEIGHT * Math.max(0.24, Math.abs(front) * 0.92);
     [0, amp, -amp].forEach((offset, i) => {
       const blade = this.blades[i]!;
-      if (blade.parent !== home) home.addChild(blade);
-      const q = place(offset);
-      blade.visible = i === 0 || view.buzz > 0;
-      blade.alpha = view.buzz > 0 ? (i === 0 ? 0.75 : 0.42) : 1;
-      blade.position.set(q.x, q.y);
-      blade.scale.set(1, squeeze(p.facing));
-      blade.rotation = -0.012 * pull * 4 * Math.sign(p.y - g.axisY || 1);
+      if (blade.node.parent !== home) home.addChild(blade.node);
+      blade.node.visible = i === 0 || view.buzz > 0;
+      blade.node.alpha = view.buzz > 0 ? (i === 0 ? 0.8 : 0.4) : 1;
+      blade.lay((share) => {
+        const bend = pull * bow(share);
+        const lift = clear * (1 - bend) + 2.5 * bend + offset * swing(share);
+        return onSide(g.axisY, left + this.length * share, g.r.core + lift, angle);
+      }, draw);
     });
-    this.castShadow(s, angle, lift, p.facing);
+    this.castShadow(s, angle, clear * (1 - pull) + 1, front);
   }
 
   /** The nearer the strip, the closer its shadow lies under it. */
@@ -141,7 +154,7 @@ export class Strip {
 }
 
 /** Strip with its wooden grip at the left: pen's origin at the corner of the picture. */
-function paintStrip(pen: Pen, length: number, h: number): void {
+function paintStrip(pen: Pen, length: number, h: number, grip: number): void {
   const y = h / 2;
   shadowed(pen, 5, 0, 3, 'rgba(0,0,0,.5)', () => {
     pen.fillStyle = linear(pen, 0, y - 7, 0, y + 7, [
@@ -150,10 +163,10 @@ function paintStrip(pen: Pen, length: number, h: number): void {
       [0.55, '#b6c2c5'],
       [1, '#66747a'],
     ]);
-    pen.fillRect(6 + GRIP - 6, y - 7, length - GRIP + 4, 14);
+    pen.fillRect(6 + grip - 6, y - 7, length - grip + 4, 14);
   });
   shadowed(pen, 5, 0, 3, 'rgba(0,0,0,.5)', () => {
-    roundRect(pen, 6, y - 11, GRIP, 22, 8);
+    roundRect(pen, 6, y - 11, grip, 22, 8);
     pen.fillStyle = linear(pen, 0, y - 11, 0, y + 11, [
       [0, '#8a5a30'],
       [0.35, '#cf9a62'],
@@ -162,5 +175,5 @@ function paintStrip(pen: Pen, length: number, h: number): void {
     pen.fill();
   });
   pen.fillStyle = 'rgba(40,20,6,.5)';
-  for (let i = 0; i < 3; i++) pen.fillRect(18 + i * 12, y - 10, 2, 20);
+  for (let i = 0; i < 3; i++) pen.fillRect(6 + grip * (0.24 + i * 0.22), y - 10, 2, 20);
 }

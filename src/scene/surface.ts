@@ -23,7 +23,12 @@ export function painted(
   pen.scale(resolution, resolution);
   draw(pen);
   return new Texture({
-    source: new CanvasSource({ resource, resolution, autoGenerateMipmaps: mipmaps, scaleMode: 'linear' }),
+    source: new CanvasSource({
+      resource,
+      resolution,
+      autoGenerateMipmaps: mipmaps,
+      scaleMode: 'linear',
+    }),
   });
 }
 

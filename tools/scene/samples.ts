@@ -1,3 +1,4 @@
+import { LEADS_HUNG, UNTOUCHED } from '../../src/bench/untouched.ts';
 import { barAngleDeg } from '../../src/bench/geometry.ts';
 import type { LeadView, Observation } from '../../src/bench/observation.ts';
 import type { LeadId } from '../../src/bench/places.ts';
@@ -37,7 +38,7 @@ const LAP_24: ArmatureView = {
 };
 
 export function sampleJob(kind: string): Job {
-  return {
+  const job: unknown = {
     id: 'harness',
     workshop: 'Quarry Road Training Workshop',
     card: {
@@ -47,18 +48,23 @@ export function sampleJob(kind: string): Job {
       askedFor: 'test the armature',
     },
     mains: '230V50Hz',
-    part: 'armature',
+    parts: ['armature'],
+    fieldFrame: null,
+    brushPlate: null,
+    parts: ['armature'],
     armature: kind === 'lap24' ? LAP_24 : WAVE_23,
     tests: ['look', 'spaced', 'neighbour', 'ground', 'strip'],
     mode: 'practice',
     minutes: null,
+    limits: { commutatorDiameterMm: 36, runOutMm: 0.05, undercutMm: 0.2, brushLengthMm: 7.9, insulationMohm: 1 },
   };
+  return job as Job;
 }
 
-const HOLSTERED: LeadView = { at: 'holster', grip: null, touches: null, stationDeg: null };
+const HOLSTERED = { at: 'holster', grip: null, touches: null, stationDeg: null, leaning: false } as LeadView;
 
 export function restingBench(): Observation {
-  return {
+  const seen: unknown = {
     atMs: 0,
     selector: 'off',
     supply: 'off',
@@ -75,8 +81,12 @@ export function restingBench(): Observation {
     partHeat: 'cool',
     chalkedBar: null,
     look: null,
+    mat: { fieldFrame: 'absent', brushPlate: 'absent' },
+    brushesApart: false,
+    gauge: null,
     stopped: null,
   };
+  return seen as Observation;
 }
 
 function on(view: Partial<LeadView>): LeadView {

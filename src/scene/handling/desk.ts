@@ -1,26 +1,26 @@
 import type { Action } from '../../bench/action.ts';
-import type { LeadId } from '../../bench/places.ts';
+import type { BenchLead } from '../benchLeads.ts';
 import type { RailTool } from '../layout.ts';
 import type { Situation } from '../pose.ts';
 import type { Point } from '../project.ts';
 import type { Spot } from './targets.ts';
 
-export type Armed = { readonly kind: 'lead'; readonly lead: LeadId } | { readonly kind: RailTool };
+export type Armed = { readonly kind: 'lead'; readonly lead: BenchLead } | { readonly kind: RailTool };
 
 /** What the learner's hands are in the middle of: known to the scene alone until it becomes an action. */
 export interface Ui {
   /** Picked by a click; the next click puts it somewhere. */
   armed: Armed | null;
   /** Tips of leads a hand carries or has left hovering. */
-  leads: Partial<Record<LeadId, Point>>;
-  readonly dragging: Set<LeadId>;
+  leads: Partial<Record<BenchLead, Point>>;
+  readonly dragging: Set<BenchLead>;
   /** Tools and the armature on their way under a pointer. */
   readonly tools: Partial<Record<RailTool | 'armature', Point>>;
   /** What each pointer would touch if it let go now. */
   readonly aims: Map<number, Spot>;
   hover: Spot | null;
   /** A bare tip pressed, not yet held. */
-  tipHold: { readonly lead: LeadId; readonly sinceMs: number } | null;
+  tipHold: { readonly lead: BenchLead; readonly sinceMs: number } | null;
   refusal: { readonly at: Point; readonly untilMs: number } | null;
   /** Turn of the armature shown but not yet sent, degrees. */
   turning: number;

@@ -1,4 +1,5 @@
-import { type LeadId, leadSet, type Place, partner } from '../../bench/places.ts';
+import type { Place } from '../../bench/places.ts';
+import { type BenchLead, otherOf, setOf } from '../benchLeads.ts';
 import type { Point } from '../project.ts';
 import { type Desk, disarm, far, forgiveness, type Gesture, type Pointer, SLOP } from './desk.ts';
 import { armatureSpots, holsterSpots, metalFor, nearest, type PlaceSpot, type Spot } from './targets.ts';
@@ -15,10 +16,10 @@ const FINGER = { x: -26, y: -40 };
 type Aim = PlaceSpot | Spot;
 
 /** What a lead would be put on at a point: metal, its holster or, for the ammeter's, the stand. */
-export function leadAim(desk: Desk, lead: LeadId, points: readonly Point[], margin: number): Aim | null {
+export function leadAim(desk: Desk, lead: BenchLead, points: readonly Point[], margin: number): Aim | null {
   const s = desk.situation();
   const homes: Spot[] = holsterSpots(s).filter((spot) => spot.id === `holster:${lead}`);
-  if (leadSet(lead) === 'ammeter') homes.push(...armatureSpots(s).filter((spot) => spot.id === 'stand'));
+  if (setOf(lead) === 'ammeter') homes.push(...armatureSpots(s).filter((spot) => spot.id === 'stand'));
   const metal = metalFor(s, lead);
   for (const p of points) {
     const aim = nearest(metal, p, margin) ?? nearest(homes, p, margin * 0.6);
@@ -32,7 +33,7 @@ export const isMetal = (spot: Spot | null): spot is PlaceSpot => spot !== null &
 /** Puts a held lead on what it was aimed at. */
 export function putLead(
   desk: Desk,
-  lead: LeadId,
+  lead: BenchLead,
   aim: Aim,
   at: Point,
   cameFrom: Place | null = null,
@@ -43,7 +44,7 @@ export function putLead(
 }
 
 /** The stand keeps a lead on the metal it came from; one that hung in the air is set on the bar nearest to the arm. */
-function clampLead(desk: Desk, lead: LeadId, at: Point, cameFrom: Place | null): boolean {
+function clampLead(desk: Desk, lead: BenchLead, at: Point, cameFrom: Place | null): boolean {
   if (desk.situation().seen.leads[lead].touches === null) {
     const place = cameFrom ?? barByStand(desk, lead);
     if (!place || !desk.act({ type: 'lead.touch', lead, place }, at)) return false;
@@ -51,10 +52,10 @@ function clampLead(desk: Desk, lead: LeadId, at: Point, cameFrom: Place | null):
   return desk.act({ type: 'lead.clamp', lead }, at);
 }
 
-function barByStand(desk: Desk, lead: LeadId): Place | null {
+function barByStand(desk: Desk, lead: BenchLead): Place | null {
   const s = desk.situation();
   const view = s.layout.side ? 'side' : 'end';
-  const taken = s.seen.leads[partner(lead)].touches;
+  const taken = s.seen.leads[otherOf(lead)].touches;
   const free = metalFor(s, lead).filter((spot) => spot.place.startsWith('bar:') && spot.place !== taken);
   return (
     nearest(
@@ -75,7 +76,7 @@ function standReach(desk: Desk): Point {
 
 export class LeadDrag implements Gesture {
   private readonly desk: Desk;
-  private readonly lead: LeadId;
+  private readonly lead: BenchLead;
   private readonly start: Point;
   private phase: 'pressed' | 'carried' | 'dead' = 'pressed';
   private aim: Aim | null = null;
@@ -84,7 +85,7 @@ export class LeadDrag implements Gesture {
   private dwell: ReturnType<typeof setTimeout> | null = null;
   private still: Point;
 
-  constructor(desk: Desk, lead: LeadId, p: Pointer, inHand = false) {
+  constructor(desk: Desk, lead: BenchLead, p: Pointer, inHand = false) {
     this.desk = desk;
     this.lead = lead;
     this.start = p.at;
@@ -153,7 +154,7 @@ export class LeadDrag implements Gesture {
 
   /** On its way into the stand a lead keeps its place on the bar. */
   private overStand(p: Pointer): boolean {
-    return leadSet(this.lead) === 'ammeter' && leadAim(this.desk, this.lead, [p.at], 1)?.id === 'stand';
+    return setOf(this.lead) === 'ammeter' && leadAim(this.desk, this.lead, [p.at], 1)?.id === 'stand';
   }
 
   private restartDwell(at: Point): void {
@@ -196,14 +197,14 @@ export class LeadDrag implements Gesture {
 /** A press on a bare tip: shown at once, taken only after a held press; letting go before costs nothing. */
 export class TipPress implements Gesture {
   private readonly desk: Desk;
-  private readonly lead: LeadId;
+  private readonly lead: BenchLead;
   private readonly first: Pointer;
   private readonly timer: ReturnType<typeof setTimeout>;
   private drag: LeadDrag | null = null;
   private over = false;
   private last: Pointer;
 
-  constructor(desk: Desk, lead: LeadId, p: Pointer) {
+  constructor(desk: Desk, lead: BenchLead, p: Pointer) {
     this.desk = desk;
     this.lead = lead;
     this.first = p;

@@ -1,5 +1,5 @@
 import { RANGES_A, type Selector } from '../../bench/action.ts';
-import type { LeadId } from '../../bench/places.ts';
+import type { BenchLead } from '../benchLeads.ts';
 import { selectorShape } from '../panel/selector.ts';
 import { distanceTo } from '../shapes.ts';
 import { type Desk, disarm, far, forgiveness, type Gesture, type Pointer } from './desk.ts';
@@ -52,7 +52,7 @@ function placeArmed(desk: Desk, p: Pointer): Gesture | null {
 }
 
 /** Off the metal a picked lead stays where it is; what else lies under the press is taken with the other hand. */
-function leaveHovering(desk: Desk, p: Pointer, lead: LeadId): Gesture {
+function leaveHovering(desk: Desk, p: Pointer, lead: BenchLead): Gesture {
   const other = onPanel(desk, p) ?? onTool(desk, p) ?? onLead(desk, p, lead);
   disarm(desk.ui);
   return other ?? DONE;
@@ -66,7 +66,7 @@ function placeStrip(desk: Desk, p: Pointer): Gesture | null {
   return DONE;
 }
 
-function onLead(desk: Desk, p: Pointer, except: LeadId | null = null): Gesture | null {
+function onLead(desk: Desk, p: Pointer, except: BenchLead | null = null): Gesture | null {
   const spots = leadSpots(desk.situation()).filter((spot) => spot.lead !== except);
   const margin = p.kind === 'touch' ? 10 : 3;
   const handle = nearest(

@@ -1,6 +1,7 @@
 import { RANGES_A } from '../../bench/action.ts';
 import { barAngleDeg, canReach, STRIP_ARC_DEG } from '../../bench/geometry.ts';
-import { barPlace, LEAD_IDS, type LeadId, leadSet, type Place, partner } from '../../bench/places.ts';
+import { barPlace, type Place } from '../../bench/places.ts';
+import { BENCH_LEADS, type BenchLead, otherOf, setOf } from '../benchLeads.ts';
 import { RAIL_TOOLS } from '../layout.ts';
 import { selectorMark } from '../panel/selector.ts';
 import { alongLead, holsterOf, LEAD_BUILD, leadPose, leadTail, type Situation, TIP_R } from '../pose.ts';
@@ -101,15 +102,15 @@ function shaftAndCore(s: Situation): PlaceSpot[] {
   return spots;
 }
 
-function tipSpot(s: Situation, lead: LeadId): PlaceSpot {
+function tipSpot(s: Situation, lead: BenchLead): PlaceSpot {
   const { tip } = leadPose(s, lead);
   const id: Place = `tip:${lead}`;
   return { id, place: id, view: 'bench', shape: { kind: 'circle', x: tip.x, y: tip.y, r: TIP_R } };
 }
 
 /** Metal the tip of a lead can be put on: tips first, for they lie over everything else. */
-export function metalFor(s: Situation, lead: LeadId): PlaceSpot[] {
-  return [tipSpot(s, partner(lead)), ...bars(s), ...shaftAndCore(s)];
+export function metalFor(s: Situation, lead: BenchLead): PlaceSpot[] {
+  return [tipSpot(s, otherOf(lead)), ...bars(s), ...shaftAndCore(s)];
 }
 
 /** Surfaces the lens can be held to. */
@@ -123,15 +124,15 @@ export function barsForChalk(s: Situation): PlaceSpot[] {
 }
 
 export interface LeadSpot extends Spot {
-  readonly lead: LeadId;
+  readonly lead: BenchLead;
   readonly part: 'handle' | 'tip';
 }
 
 /** Handles and bare tips of the leads as targets: a handle is at least four times the size of its tip. */
 export function leadSpots(s: Situation): LeadSpot[] {
-  return LEAD_IDS.flatMap((lead): LeadSpot[] => {
+  return BENCH_LEADS.flatMap((lead): LeadSpot[] => {
     const pose = leadPose(s, lead);
-    const build = LEAD_BUILD[leadSet(lead)];
+    const build = LEAD_BUILD[setOf(lead)];
     const half = Math.max(14, (build.width * pose.scale) / 2);
     return [
       {
@@ -158,7 +159,7 @@ export function leadSpots(s: Situation): LeadSpot[] {
 }
 
 export function holsterSpots(s: Situation): Spot[] {
-  return LEAD_IDS.map((lead) => ({
+  return BENCH_LEADS.map((lead) => ({
     id: `holster:${lead}`,
     view: 'panel',
     shape: { kind: 'box', ...holsterOf(s.layout, lead) },
@@ -302,7 +303,7 @@ export function nearest<T extends Spot>(spots: readonly T[], p: Point, margin: n
 
 /** Where a place lies now, in every view that shows it. */
 export function placeSpots(s: Situation, place: Place): PlaceSpot[] {
-  const tips = LEAD_IDS.map((lead) => tipSpot(s, lead));
+  const tips = BENCH_LEADS.map((lead) => tipSpot(s, lead));
   return [...surfacesForLens(s), ...tips].filter((spot) => spot.place === place);
 }
 
@@ -313,7 +314,7 @@ export function allPlaces(s: Situation): { id: string; x: number; y: number; r: 
     ...bars(s),
     ...Array.from({ length: s.part.bars }, (_, bar) => barSpots(s, bar, 'riser')).flat(),
     ...shaftAndCore(s),
-    ...LEAD_IDS.map((lead) => tipSpot(s, lead)),
+    ...BENCH_LEADS.map((lead) => tipSpot(s, lead)),
     ...panelSpots(s),
     ...holsterSpots(s),
     ...toolSpots(s),

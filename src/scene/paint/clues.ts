@@ -91,7 +91,7 @@ function steel(pen: Pen, r: number): void {
   }
 }
 
-const PAINTERS: Readonly<Record<Clue, (pen: Pen, r: number) => void>> = {
+const PAINTERS: Readonly<Record<string, ((pen: Pen, r: number) => void) | undefined>> = {
   brightSolder,
   solderThrown,
   burntBarEdge,
@@ -103,11 +103,19 @@ const PAINTERS: Readonly<Record<Clue, (pen: Pen, r: number) => void>> = {
   wornSurface,
   looseRivet,
   brokenPigtail,
+  burntPigtail: brokenPigtail,
+  charredFieldCoil: charredInsulation,
+  looseFieldCoil: rubbedCore,
+  darkenedInsulator: charredInsulation,
+  crackedHandle: burntBarEdge,
+  frayedCable: brokenPigtail,
+  brokenFilament: brokenPigtail,
+  blackenedBulb: dirt,
 };
 
 /** Draws a clue so that it can be told from every other by its shape. */
 export function paintClue(pen: Pen, r: number, clue: Clue): void {
-  PAINTERS[clue](pen, r);
+  PAINTERS[clue]?.(pen, r);
 }
 
 function brightSolder(pen: Pen, r: number): void {

@@ -74,26 +74,40 @@ export function paintCommutatorDisc(pen: Pen, part: ArmatureView, g: EndGeometry
   paintRings(pen, g);
 }
 
+/** Two layers of coil ends between core and risers: the lower leans one way in shadow, the upper the other. */
 function paintEndCoils(pen: Pen, part: ArmatureView, g: EndGeometry): void {
-  const count = part.slots * part.coilsPerSlot;
-  const lean = 150 / part.poles;
-  disc(pen, 0, 0, g.core * 0.86, 'rgba(20,9,5,.92)');
+  disc(pen, 0, 0, g.core * 0.9, 'rgba(16,8,5,.96)');
+  const count = part.slots * part.coilsPerSlot * (part.coilsPerSlot > 1 ? 2 : 1);
+  const lean = 132 / part.poles;
+  coilLayer(pen, g, count, -lean, 0.4);
+  coilLayer(pen, g, count, lean, 1);
+  pen.lineWidth = 2.5;
+  pen.strokeStyle = 'rgba(10,5,3,.7)';
+  pen.beginPath();
+  pen.arc(0, 0, g.core * 0.895, 0, Math.PI * 2);
+  pen.stroke();
+}
+
+function coilLayer(pen: Pen, g: EndGeometry, count: number, lean: number, light: number): void {
+  const width = ((2 * Math.PI * g.riser) / count) * 0.74;
+  const at = (r: number, deg: number): [number, number] => [r * Math.sin(deg * RAD), r * Math.cos(deg * RAD)];
+  pen.lineCap = 'butt';
   for (let i = 0; i < count; i++) {
-    const a = (360 * i) / count;
-    const p0 = [g.core * 0.87 * Math.sin(a * RAD), g.core * 0.87 * Math.cos(a * RAD)] as const;
-    const b = a + lean;
-    const p1 = [g.riser * 0.98 * Math.sin(b * RAD), g.riser * 0.98 * Math.cos(b * RAD)] as const;
-    const width = ((2 * Math.PI * g.riser) / count) * 0.6;
+    const a = (360 * (i + 0.5)) / count;
     for (const [w, colour] of [
-      [width, '#2c120a'],
-      [width * 0.76, ENAMEL.mid],
-      [width * 0.24, ENAMEL.light],
+      [width, '#210d06'],
+      [width * 0.74, light === 1 ? ENAMEL.mid : '#552a14'],
+      [width * 0.22, light === 1 ? ENAMEL.light : '#7d4422'],
     ] as const) {
       pen.strokeStyle = colour;
       pen.lineWidth = w;
       pen.beginPath();
-      pen.moveTo(...p0);
-      pen.lineTo(...p1);
+      pen.moveTo(...at(g.core * 0.9, a));
+      pen.bezierCurveTo(
+        ...at(g.core * 0.86, a + lean * 0.15),
+        ...at(g.riser * 1.03, a + lean * 0.6),
+        ...at(g.riser * 0.97, a + lean),
+      );
       pen.stroke();
     }
   }
@@ -103,8 +117,11 @@ function paintRiserEnd(pen: Pen, g: EndGeometry, deg: number, pitch: number): vo
   pen.fillStyle = '#a65c2a';
   polygon(pen, sector(g.comm, g.riser, deg, pitch * 0.84));
   pen.fill();
-  pen.fillStyle = SOLDER.light;
-  polygon(pen, sector(g.comm + (g.riser - g.comm) * 0.35, g.riser, deg, pitch * 0.3));
+  pen.fillStyle = SOLDER.dark;
+  polygon(pen, sector(g.comm + (g.riser - g.comm) * 0.35, g.riser, deg, pitch * 0.34));
+  pen.fill();
+  pen.fillStyle = '#b7c0c2';
+  polygon(pen, sector(g.comm + (g.riser - g.comm) * 0.5, g.riser * 0.99, deg, pitch * 0.18));
   pen.fill();
 }
 

@@ -9,9 +9,20 @@ import {
   restHeight,
   SHOULDER_TOP,
 } from '../growlerShape.ts';
+import type { Rect } from '../layout.ts';
 import { BRASS, font, TAPE } from '../materials.ts';
 import { projectSide, type SideGeometry } from '../project.ts';
-import { disc, grain, linear, type Pen, polygon, radial, roundRect, type Stop } from '../surface.ts';
+import {
+  disc,
+  grain,
+  linear,
+  type Pen,
+  polygon,
+  radial,
+  roundRect,
+  type Stop,
+  shadowed,
+} from '../surface.ts';
 
 /** The growler of the main view: where a point of its section, mm, stands on screen at a place along the shaft. */
 export interface GrowlerStage {
@@ -19,22 +30,40 @@ export interface GrowlerStage {
   readonly right: number;
   readonly s: number;
   readonly axisY: number;
+  /** Screen height of the base's upper side at the near leg, px. */
+  readonly floor: number;
+  /** Height over the apex at which the near leg's outer flat meets the base, mm. */
+  readonly foot: number;
   readonly at: (along: number, x: number, y: number) => [number, number];
 }
 
-export function growlerStage(g: SideGeometry, outerRadiusM: number): GrowlerStage {
+export function growlerStage(g: SideGeometry, outerRadiusM: number, floor: number): GrowlerStage {
   const s = g.pxPerM / 1000;
   const rest = restHeight(outerRadiusM);
+  const at = (along: number, x: number, y: number): [number, number] => {
+    const p = projectSide(g.axisY, along, -x * s, (y - rest) * s);
+    return [p.x, p.y];
+  };
+  const [, y0] = at(0, -OUTER, 0);
+  const [, y1] = at(0, -OUTER, 1);
   return {
     left: g.x.coreLeft + 2,
     right: g.x.coreRight - 2,
     s,
     axisY: g.axisY,
-    at: (along, x, y) => {
-      const p = projectSide(g.axisY, along, -x * s, (y - rest) * s);
-      return [p.x, p.y];
-    },
+    floor,
+    foot: (floor - y0) / (y1 - y0),
+    at,
   };
+}
+
+/** Part of the main view that the growler covers behind or before the armature, px. */
+export function growlerBox(k: GrowlerStage, which: 'back' | 'front'): Rect {
+  const edge = which === 'back' ? 46 * k.s : 4;
+  const [left] = k.at(k.left, which === 'back' ? 0 : -OUTER, 0);
+  const [, top] = which === 'back' ? k.at(0, FACE_TO + 5, FACE_TO) : k.at(0, -FACE_TO, FACE_TO);
+  const x = left - edge - 4;
+  return { x, y: top - 4, w: k.right + 8 * k.s + edge * 1.2 - x, h: k.floor + 24 - top + 4 };
 }
 
 /** A flat of the iron between two places of the section, drawn along the whole stack with its laminations. */
@@ -65,6 +94,10 @@ function flat(
 }
 
 function endFace(pen: Pen, k: GrowlerStage, section: typeof NEAR_LEG, dark: boolean): void {
+  pen.save();
+  pen.beginPath();
+  pen.rect(k.left - 200, 0, 4000, k.floor + (dark ? -8 * k.s : 1));
+  pen.clip();
   polygon(
     pen,
     section.map(([x, y]) => k.at(k.right, x, y)),
@@ -80,57 +113,123 @@ function endFace(pen: Pen, k: GrowlerStage, section: typeof NEAR_LEG, dark: bool
   pen.strokeStyle = 'rgba(214,230,232,.3)';
   pen.lineWidth = 1;
   pen.stroke();
+  pen.restore();
 }
 
-/** The taped end of the winding that stands out of the iron to one side. */
+/** How far the winding's ends stand out of the iron, and the height of their upper side over the apex, mm. */
+const COIL_BULGE = 17;
+const COIL_RISE = 5;
+
+/** The taped end of the winding that stands out of the iron to one side, lying from the near leg to the far one. */
 function coilEnd(pen: Pen, k: GrowlerStage, side: 'left' | 'right'): void {
   const sign = side === 'right' ? 1 : -1;
   const edge = side === 'right' ? k.right : k.left;
-  const [nearX, topY] = k.at(edge, COIL.left, COIL.top);
-  const [farX] = k.at(edge, COIL.right, COIL.top);
-  const [, footY] = k.at(edge, COIL.left, COIL.bottom - 12);
-  const bulge = 15 * k.s * sign;
-  const inner = side === 'right' ? nearX - 6 : farX + 6;
-  const outer = (side === 'right' ? (nearX + farX) / 2 : nearX) + bulge;
-  const r = 8 * k.s;
+  const near = k.at(edge, COIL.left, COIL_RISE);
+  const far = k.at(edge, COIL.right, COIL_RISE);
+  const b = COIL_BULGE * k.s * sign;
+  const r = 7 * k.s;
+  const face = side === 'right' ? far[0] + b : near[0] + b;
+  pen.save();
   pen.beginPath();
-  pen.moveTo(inner, topY - 2 * k.s);
-  pen.lineTo(outer - sign * r, topY);
-  pen.quadraticCurveTo(outer, topY, outer, topY + r);
-  pen.lineTo(outer, footY);
-  pen.lineTo(inner, footY);
+  pen.moveTo(near[0] - sign * 8, k.floor);
+  pen.lineTo(near[0] - sign * 8, near[1]);
+  pen.lineTo(far[0] - sign * 8, far[1]);
+  pen.lineTo(far[0] + b - sign * r, far[1]);
+  pen.quadraticCurveTo(far[0] + b, far[1], face, far[1] + r * 1.2);
+  pen.lineTo(face, k.floor);
   pen.closePath();
-  pen.fillStyle = linear(pen, inner, 0, outer, 0, [
-    [0, '#2b2319'],
-    [0.35, TAPE.mid],
-    [0.62, '#c2ab80'],
-    [0.8, TAPE.mid],
-    [1, '#3d3122'],
+  pen.fillStyle = linear(pen, near[0], 0, face, 0, [
+    [0, '#4d4029'],
+    [0.4, TAPE.mid],
+    [0.66, TAPE.light],
+    [1, TAPE.dark],
   ]);
   pen.fill();
-  pen.save();
   pen.clip();
-  for (let i = 0; i < 30; i++) {
-    const y = topY - 8 * k.s + i * 3.4 * k.s;
-    pen.strokeStyle = i % 2 ? 'rgba(40,28,14,.5)' : 'rgba(255,240,205,.14)';
-    pen.lineWidth = 1.2;
-    pen.beginPath();
-    pen.moveTo(inner, y);
-    pen.quadraticCurveTo((inner + outer) / 2, y + 2.4 * k.s, outer, y + 7 * k.s);
-    pen.stroke();
-  }
-  pen.fillStyle = linear(pen, 0, topY, 0, footY, [
-    [0, 'rgba(0,0,0,.35)'],
-    [0.14, 'rgba(0,0,0,0)'],
-    [0.6, 'rgba(0,0,0,.2)'],
-    [1, 'rgba(0,0,0,.7)'],
+  tapeTurns(pen, k, near, far, b, r, sign);
+  const top = Math.min(near[1], far[1]);
+  pen.fillStyle = linear(pen, 0, top, 0, k.floor, [
+    [0, 'rgba(255,240,205,.16)'],
+    [0.3, 'rgba(0,0,0,.06)'],
+    [0.7, 'rgba(0,0,0,.34)'],
+    [1, 'rgba(0,0,0,.72)'],
   ]);
-  pen.fillRect(Math.min(inner, outer), topY - 10, Math.abs(outer - inner), footY - topY + 10);
+  pen.fillRect(Math.min(near[0], face) - 30, top - 4, Math.abs(face - near[0]) + 60, k.floor - top + 8);
   pen.restore();
+}
+
+/** Turn upon turn of cotton tape round the bundle, from the near leg to the far one. */
+function tapeTurns(
+  pen: Pen,
+  k: GrowlerStage,
+  near: readonly [number, number],
+  far: readonly [number, number],
+  b: number,
+  r: number,
+  sign: number,
+): void {
+  for (let i = -1; i <= 11; i++) {
+    const t = i / 11;
+    const x = near[0] + (far[0] - near[0]) * t;
+    const y = near[1] + (far[1] - near[1]) * t;
+    for (const [dx, colour, width] of [
+      [0, 'rgba(38,27,12,.62)', 1.5],
+      [1.6, 'rgba(255,243,214,.22)', 1.1],
+    ] as const) {
+      pen.strokeStyle = colour;
+      pen.lineWidth = width;
+      pen.beginPath();
+      pen.moveTo(x - sign * 10, y + dx);
+      pen.lineTo(x + b - sign * r, y + dx);
+      pen.quadraticCurveTo(x + b, y + dx, x + b + dx, y + r * 1.3);
+      pen.lineTo(x + b + dx - sign * 3, k.floor);
+      pen.stroke();
+    }
+  }
+}
+
+/** The cast base the growler stands on. */
+function castBase(pen: Pen, k: GrowlerStage): void {
+  const front = k.floor + 5;
+  const back = k.floor - 22 * k.s;
+  const left = k.left - 28 * k.s;
+  const right = k.right + 30 * k.s;
+  const shift = 16 * k.s;
+  shadowed(pen, 26, 10, 8, 'rgba(0,0,0,.6)', () => {
+    polygon(pen, [
+      [left, front + 30],
+      [left, front],
+      [left + shift, back],
+      [right + shift * 0.6, back],
+      [right, front],
+      [right, front + 30],
+    ]);
+    pen.fillStyle = '#1a262b';
+    pen.fill();
+  });
+  polygon(pen, [
+    [left, front],
+    [left + shift, back],
+    [right + shift * 0.6, back],
+    [right, front],
+  ]);
+  pen.fillStyle = linear(pen, left, back, right, front, [
+    [0, '#3a4b52'],
+    [0.5, '#2a383e'],
+    [1, '#1d292e'],
+  ]);
+  pen.fill();
+  pen.fillStyle = linear(pen, 0, front, 0, front + 26, [
+    [0, '#55676e'],
+    [0.14, '#2a393f'],
+    [1, '#10191d'],
+  ]);
+  pen.fillRect(left, front, right - left, 40);
 }
 
 /** What stands behind the armature: far jaw, the bottom of the V, the winding's ends. */
 export function paintGrowlerBack(pen: Pen, k: GrowlerStage): void {
+  castBase(pen, k);
   coilEnd(pen, k, 'left');
   flat(
     pen,
@@ -194,7 +293,7 @@ export function paintGrowlerFront(pen: Pen, k: GrowlerStage, plate: string): voi
     pen,
     k,
     [-OUTER, SHOULDER_TOP],
-    [-OUTER, FOOT],
+    [-OUTER, k.foot],
     [
       [0, '#6f838d'],
       [0.3, '#54666f'],
@@ -209,7 +308,7 @@ export function paintGrowlerFront(pen: Pen, k: GrowlerStage, plate: string): voi
 function bolts(pen: Pen, k: GrowlerStage): void {
   const r = 3 * k.s;
   for (const share of [0.08, 0.92]) {
-    for (const y of [18, -12]) {
+    for (const y of [k.foot + 0.72 * (SHOULDER_TOP - k.foot)]) {
       const [x, cy] = k.at(k.left + (k.right - k.left) * share, -OUTER, y);
       disc(pen, x, cy + r * 0.25, r * 1.12, 'rgba(4,10,14,.6)');
       disc(
@@ -235,7 +334,7 @@ function bolts(pen: Pen, k: GrowlerStage): void {
 
 function benchPlate(pen: Pen, k: GrowlerStage, text: string): void {
   if (text === '') return;
-  const [cx, cy] = k.at((k.left + k.right) / 2, -OUTER, 4);
+  const [cx, cy] = k.at((k.left + k.right) / 2, -OUTER, k.foot + 0.3 * (SHOULDER_TOP - k.foot));
   const w = (k.right - k.left) * 0.56;
   const h = 10.5 * k.s;
   roundRect(pen, cx - w / 2, cy - h / 2, w, h, 3);

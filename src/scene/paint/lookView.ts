@@ -1,10 +1,10 @@
-import type { Clue, LookView } from '../../bench/observation.ts';
+import type { LookView } from '../../bench/observation.ts';
 import { BRASS, font, INK, PAPER } from '../materials.ts';
 import { disc, linear, type Pen, radial, roundRect, shadowed } from '../surface.ts';
 import { paintClue, paintSubject } from './clues.ts';
 
 /** What each clue is called. A clue is something seen, never a verdict. */
-export const CLUE_WORDS: Readonly<Record<Clue, string>> = {
+const CLUE_WORDS: Readonly<Record<string, string | undefined>> = {
   brightSolder: 'bright, smooth solder',
   solderThrown: 'solder thrown out',
   burntBarEdge: 'burnt bar edge',
@@ -16,7 +16,19 @@ export const CLUE_WORDS: Readonly<Record<Clue, string>> = {
   wornSurface: 'worn, grooved surface',
   looseRivet: 'loose rivet',
   brokenPigtail: 'broken pigtail',
+  burntPigtail: 'burnt pigtail',
+  charredFieldCoil: 'charred coil wrapping',
+  looseFieldCoil: 'coil loose on its pole',
+  darkenedInsulator: 'darkened insulator',
+  crackedHandle: 'cracked handle',
+  frayedCable: 'frayed cable',
+  brokenFilament: 'broken filament',
+  blackenedBulb: 'blackened bulb',
 };
+
+function clueWords(clue: string): string {
+  return CLUE_WORDS[clue] ?? clue.replace(/[A-Z]/g, (letter) => ` ${letter.toLowerCase()}`);
+}
 
 /** The lens's round: the place magnified, its clues drawn and named. Pen's origin at the middle of the glass. */
 export function paintLook(pen: Pen, r: number, look: LookView): void {
@@ -43,11 +55,7 @@ export function paintLook(pen: Pen, r: number, look: LookView): void {
   pen.beginPath();
   pen.arc(0, 0, r + 3, 0, Math.PI * 2);
   pen.stroke();
-  caption(
-    pen,
-    r,
-    look.sees.length === 0 ? 'nothing to remark' : look.sees.map((clue) => CLUE_WORDS[clue]).join(' · '),
-  );
+  caption(pen, r, look.sees.length === 0 ? 'nothing to remark' : look.sees.map(clueWords).join(' · '));
 }
 
 function caption(pen: Pen, r: number, text: string): void {

@@ -14,10 +14,16 @@ const DIVISIONS: Readonly<
   100: { figure: 20, long: 10, short: 2, readableFrom: 20 },
 };
 
+/** Size of the scale's figures in a case of a width, px. */
+function figureSize(w: number): number {
+  return Math.max(10, Math.min(17, w / 17));
+}
+
 /** Pivot and length of the needle in a case of the given size, px. */
 export function sweepAngle(w: number, h: number): { x: number; y: number; length: number; arc: number } {
-  const arc = Math.min(h * 0.66, (w * 0.43) / Math.sin(HALF));
-  return { x: w / 2, y: h * 0.2 + arc, length: arc * 0.97, arc };
+  const size = figureSize(w);
+  const arc = Math.min(h * 0.7, (w / 2 - 14 - size * 1.3) / Math.sin(HALF));
+  return { x: w / 2, y: Math.max(14 + size * 1.5, h * 0.11 + size) + arc, length: arc * 0.97, arc };
 }
 
 export function paintMeterFace(
@@ -105,7 +111,7 @@ function paintFigures(
   at: (fraction: number, r: number) => [number, number],
   w: number,
 ): void {
-  const size = Math.max(9, Math.min(17, w / 17));
+  const size = figureSize(w);
   pen.font = font(size, 650);
   pen.fillStyle = INK;
   pen.textAlign = 'center';
@@ -143,7 +149,7 @@ function paintMirror(pen: Pen, x: number, y: number, r: number): void {
 
 function paintLegend(pen: Pen, p: { x: number; y: number; arc: number }, w: number, range: RangeA): void {
   const size = Math.max(10, Math.min(20, w / 15));
-  const y = p.y - p.arc * 0.52;
+  const y = p.y - p.arc * 0.56;
   pen.fillStyle = INK;
   pen.textAlign = 'center';
   pen.textBaseline = 'middle';
@@ -170,7 +176,7 @@ export function paintMeterGlass(pen: Pen, w: number, h: number): void {
   pen.save();
   roundRect(pen, 11, 10, w - 22, h - 24, 6);
   pen.clip();
-  const top = Math.min(p.y - p.arc * 0.3, h - 44);
+  const top = Math.min(p.y - p.arc * 0.24, h - 44);
   pen.fillStyle = linear(pen, 0, top, 0, h, [
     [0, '#2b373c'],
     [0.15, '#1b2428'],

@@ -66,29 +66,35 @@ function paintCore(pen: Pen, plan: SkinPlan): void {
 
 function paintSlots(pen: Pen, plan: SkinPlan): void {
   const { part } = plan;
-  const mouth = Math.max(5, (part.slotMouth / (2 * Math.PI * part.outerRadius)) * 360 * plan.perDeg * 1.25);
+  const mouth = Math.max(6, (part.slotMouth / (2 * Math.PI * part.outerRadius)) * 360 * plan.perDeg * 1.3);
   for (let s = 0; s < part.slots; s++) {
     eachRepeat(plan, (360 * s) / part.slots, (y) => paintSlot(pen, plan.core, y, mouth));
   }
 }
 
-/** A slot's mouth: shadow, the fibre wedge and a glint of copper behind it, the bright arris of the teeth. */
+/** A slot's mouth: deep shadow under the upper arris, the fibre wedge, a glint of copper, light on the lower arris. */
 function paintSlot(pen: Pen, core: Stretch, y: number, mouth: number): void {
   const w = core.to - core.from;
-  pen.fillStyle = '#0e1417';
-  pen.fillRect(core.from, y - mouth / 2, w, mouth);
-  pen.fillStyle = linear(pen, 0, y - mouth * 0.3, 0, y + mouth * 0.36, [
-    [0, '#3d2713'],
-    [0.45, '#8a5c33'],
-    [1, '#2a1a0e'],
+  const top = y - mouth / 2;
+  pen.fillStyle = linear(pen, 0, top, 0, top + mouth, [
+    [0, '#05080a'],
+    [0.34, '#0a0d0e'],
+    [0.42, '#23160c'],
+    [0.8, '#4a311b'],
+    [0.92, '#1d120a'],
+    [1, '#0a0e10'],
   ]);
-  pen.fillRect(core.from, y - mouth * 0.26, w, mouth * 0.58);
-  pen.fillStyle = 'rgba(238,164,102,.75)';
-  pen.fillRect(core.from + 3, y - mouth * 0.05, w - 6, Math.max(0.8, mouth * 0.1));
-  pen.fillStyle = 'rgba(245,250,250,.6)';
-  pen.fillRect(core.from, y - mouth / 2 - 1, w, 1);
-  pen.fillStyle = 'rgba(20,28,32,.5)';
-  pen.fillRect(core.from, y + mouth / 2, w, 1.1);
+  pen.fillRect(core.from, top, w, mouth);
+  pen.fillStyle = 'rgba(236,158,94,.8)';
+  for (let x = core.from + 5, i = 0; x < core.to - 8; i++) {
+    const run = 10 + 34 * grain(i + y);
+    pen.fillRect(x, top + mouth * 0.68, Math.min(run, core.to - 5 - x), Math.max(0.7, mouth * 0.09));
+    x += run + 8 + 22 * grain(i + y + 9);
+  }
+  pen.fillStyle = 'rgba(18,26,30,.55)';
+  pen.fillRect(core.from, top - 1.4, w, 1.4);
+  pen.fillStyle = 'rgba(250,254,254,.75)';
+  pen.fillRect(core.from, top + mouth, w, 1.3);
 }
 
 /** One round conductor laid along a curve: dark edge, body, a line of light. */

@@ -63,7 +63,7 @@ export function paintRailFittings(pen: Pen, l: Layout): void {
   for (const key of ['strip', 'lens', 'chalk'] as const) {
     const box = l.tools[key];
     if (l.mode === 'narrow') paintTile(pen, box);
-    else paintHooks(pen, box, l.rail, key === 'chalk');
+    else paintHooks(pen, box, l.rail, key);
     pen.font = font(l.mode === 'narrow' ? 11 : 12, 600);
     pen.textAlign = 'center';
     pen.textBaseline = 'alphabetic';
@@ -81,24 +81,43 @@ function paintTile(pen: Pen, box: Rect): void {
   pen.stroke();
 }
 
-function paintHooks(pen: Pen, box: Rect, rail: Rect, tray: boolean): void {
-  const y = rail.y + rail.h * 0.16;
-  pen.strokeStyle = BRASS.mid;
-  pen.lineWidth = 3;
-  pen.lineCap = 'round';
-  for (const x of tray ? [] : [box.x + box.w * 0.3, box.x + box.w * 0.7]) {
-    pen.beginPath();
-    pen.moveTo(x, y + 4);
-    pen.lineTo(x, y + rail.h * 0.16);
-    pen.stroke();
+/** Where on the rail a tool hangs: height of the strip and the top of the lens, px. */
+function paintHooks(pen: Pen, box: Rect, rail: Rect, key: 'strip' | 'lens' | 'chalk'): void {
+  const top = rail.y + rail.h * 0.16 + 6;
+  if (key === 'chalk') {
+    paintTray(pen, box);
+    return;
   }
-  if (!tray) return;
-  roundRect(pen, box.x + 4, box.y + box.h * 0.58, box.w - 8, 8, 3);
-  pen.fillStyle = linear(pen, 0, box.y + box.h * 0.58, 0, box.y + box.h * 0.58 + 8, [
-    [0, '#9b6c3f'],
-    [1, '#4e311a'],
-  ]);
-  pen.fill();
+  const xs = key === 'strip' ? [box.x + box.w * 0.46, box.x + box.w * 0.84] : [box.x + box.w / 2 - 6];
+  const end = key === 'strip' ? box.y + box.h * 0.56 + 9 : box.y + box.h * 0.3;
+  pen.lineCap = 'round';
+  for (const x of xs) {
+    for (const [width, colour] of [
+      [4.5, '#1a1206'],
+      [3, BRASS.mid],
+      [1, BRASS.light],
+    ] as const) {
+      pen.strokeStyle = colour;
+      pen.lineWidth = width;
+      pen.beginPath();
+      pen.moveTo(x, top);
+      pen.lineTo(x, end);
+      if (key === 'strip') pen.arc(x + 5, end, 5, Math.PI, 0, true);
+      pen.stroke();
+    }
+  }
+}
+
+function paintTray(pen: Pen, box: Rect): void {
+  const y = box.y + box.h * 0.58;
+  shadowed(pen, 5, 0, 3, 'rgba(0,0,0,.5)', () => {
+    roundRect(pen, box.x + 4, y, box.w - 8, 8, 3);
+    pen.fillStyle = linear(pen, 0, y, 0, y + 8, [
+      [0, '#9b6c3f'],
+      [1, '#4e311a'],
+    ]);
+    pen.fill();
+  });
 }
 
 /** Heavy foot, post and two empty jaws of the holding stand. */
@@ -156,7 +175,7 @@ export function paintHolsters(pen: Pen, l: Layout): void {
     pen.strokeStyle = 'rgba(140,180,182,.25)';
     pen.lineWidth = 1;
     pen.stroke();
-    for (const box of [first, second]) paintClip(pen, box);
+    for (const box of [first, second]) paintClip(pen, box, l.mode === 'narrow' ? box.y : l.panel.frame.y + 8);
     pen.save();
     pen.translate(x + w / 2, first.y + first.h - 6);
     pen.font = font(l.mode === 'narrow' ? 10 : 11.5, 650);
@@ -168,7 +187,7 @@ export function paintHolsters(pen: Pen, l: Layout): void {
   }
 }
 
-function paintClip(pen: Pen, box: Rect): void {
+function paintClip(pen: Pen, box: Rect, socketY: number): void {
   const x = box.x + box.w * 0.46;
   const y = box.y + box.h * 0.62;
   for (const side of [-1, 1]) {
@@ -179,7 +198,5 @@ function paintClip(pen: Pen, box: Rect): void {
     ]);
     pen.fill();
   }
-  disc(pen, box.x + box.w * 0.84, l0(box), 4.5, '#0a1214');
+  disc(pen, box.x + box.w * 0.84, socketY, 4.5, '#0a1214');
 }
-
-const l0 = (box: Rect) => box.y - 9;

@@ -19,9 +19,9 @@ export class TestLamp {
 
   constructor(box: Rect, resolution: number, lettering: boolean) {
     this.node.position.set(box.x, box.y);
-    const r = Math.min(box.w * 0.34, box.h * 0.29);
+    const r = Math.min(box.w * 0.34, box.h * 0.25);
     const cx = box.w / 2;
-    const cy = box.h * 0.42;
+    const cy = Math.max(r * 1.3, box.h * 0.4 - r * 0.1);
     const plate = new Sprite(
       painted(box.w, box.h, resolution, (pen) => paintSocket(pen, box, cx, cy, r, lettering)),
     );
@@ -123,7 +123,7 @@ function paintSocket(pen: Pen, box: Rect, cx: number, cy: number, r: number, let
   pen.font = font(Math.max(10, Math.min(13, box.w / 9)), 650);
   pen.textAlign = 'center';
   pen.textBaseline = 'alphabetic';
-  pen.fillText('test lamp', cx, box.h - 14);
+  pen.fillText('test lamp', cx, box.h - 13);
 }
 
 function paintGlass(pen: Pen, cx: number, cy: number, r: number): void {

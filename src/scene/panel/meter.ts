@@ -20,7 +20,7 @@ export class Meter {
     this.make = (range) =>
       new Sprite(painted(box.w, box.h, resolution, (pen) => paintMeterFace(pen, box.w, box.h, range, scale)));
     const pivot = sweepAngle(box.w, box.h);
-    this.buildNeedle(pivot.length);
+    this.buildNeedle(pivot.length, Math.max(-14, (pivot.y - box.h + 30) / Math.cos(HALF_SWEEP)));
     this.needle.position.set(pivot.x, pivot.y);
     const glass = new Sprite(painted(box.w, box.h, resolution, (pen) => paintMeterGlass(pen, box.w, box.h)));
     const faces = new Container();
@@ -46,13 +46,15 @@ export class Meter {
     this.facesNode.addChild(face);
   }
 
-  private buildNeedle(length: number): void {
+  /** @param from distance from the pivot at which the needle comes out from under the hood, px */
+  private buildNeedle(length: number, from: number): void {
+    const knee = from + (length - from) * 0.72;
     const shadow = new Graphics()
-      .poly([-2.2, 10, 2.2, 10, 0.7, -length, -0.7, -length])
+      .poly([-2.2, -from, 2.2, -from, 0.7, -length, -0.7, -length])
       .fill({ color: 0x000000, alpha: 0.22 });
     shadow.position.set(3, 3);
     const blade = new Graphics()
-      .poly([-2.6, 14, 2.6, 14, 1.5, -length * 0.72, 0.6, -length, -0.6, -length, -1.5, -length * 0.72])
+      .poly([-2.6, -from, 2.6, -from, 1.5, -knee, 0.6, -length, -0.6, -length, -1.5, -knee])
       .fill(0x11181b);
     this.needle.addChild(shadow, blade);
   }

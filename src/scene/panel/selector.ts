@@ -7,9 +7,9 @@ import { disc, linear, type Pen, painted, radial, roundRect, shadowed } from '..
 
 const RAD = Math.PI / 180;
 const POSITIONS: readonly { to: Selector; deg: number; word: string }[] = [
-  { to: 'off', deg: -58, word: 'OFF' },
+  { to: 'off', deg: -52, word: 'OFF' },
   { to: 'low', deg: 0, word: 'LOW' },
-  { to: 'high', deg: 58, word: 'HIGH' },
+  { to: 'high', deg: 52, word: 'HIGH' },
 ];
 
 export interface SelectorShape {
@@ -20,7 +20,7 @@ export interface SelectorShape {
 
 /** Middle and radius of the lever's boss within its box. */
 export function selectorShape(box: Rect): SelectorShape {
-  const r = Math.min(box.w * 0.29, box.h * 0.3);
+  const r = Math.min(box.w * 0.27, box.h * 0.29);
   return { x: box.x + box.w / 2, y: box.y + box.h * 0.62, r };
 }
 
@@ -36,7 +36,7 @@ export function selectorMark(box: Rect, to: Selector): Point {
 export function selectorToward(box: Rect, p: Point): Selector {
   const s = selectorShape(box);
   const deg = Math.atan2(p.x - s.x, s.y - p.y) / RAD;
-  return deg < -29 ? 'off' : deg > 29 ? 'high' : 'low';
+  return deg < -26 ? 'off' : deg > 26 ? 'high' : 'low';
 }
 
 export function leverAngle(at: Selector): number {
