@@ -2,6 +2,7 @@ import type { RangeA } from '../../bench/action.ts';
 import { type ArmatureSolver, createArmatureSolver } from '../../engine/armatureBench.ts';
 import type { LoopSolution } from '../../engine/circuit/loopSolution.ts';
 import { type Topology, windingTopology } from '../../engine/circuit/topology.ts';
+import { ClosedGrowler } from '../../engine/closedGrowler.ts';
 import {
   type Drive,
   type Excitation,
@@ -10,8 +11,9 @@ import {
   type MainsId,
   type OperatingPoint,
 } from '../../engine/drive.ts';
-import { BENCH_GROWLER, type GrowlerDesign, sharedDepth, windingOhm } from '../../engine/growler.ts';
+import { BENCH_GROWLER, type GrowlerDesign, sharedDepth } from '../../engine/growler.ts';
 import { type ShiftedPotentials, SlotTable } from '../../engine/magnetics/slotTable.ts';
+import { ToothSaturation } from '../../engine/magnetics/toothSaturation.ts';
 import type { ArmatureDesign } from '../../engine/parts/armature.ts';
 import { alterationOf, barsPort } from './alterations.ts';
 import { dividedWinding, type JointedWinding, jointedWinding, type Port } from './joints.ts';
@@ -73,7 +75,7 @@ export class Dictionary {
   /** Depth over which armature and growler share their field, m. */
   readonly depth: number;
   private readonly solver: ArmatureSolver;
-  private readonly mainsId: MainsId;
+  private readonly saturation: ToothSaturation | null;
   private readonly table: SlotTable;
   private readonly jointed: Network;
   private readonly divided: readonly (readonly Divided[])[];
@@ -88,21 +90,31 @@ export class Dictionary {
     const { design, blocks } = suspects;
     this.design = design;
     this.suspects = suspects;
-    this.mainsId = mainsId;
     this.mains = MAINS[mainsId];
     this.growler = growler;
     this.depth = sharedDepth(growler, design.stackLength);
     this.solver = createArmatureSolver(design, growler);
     this.alike = design.dummyPlace === undefined;
     this.table = new SlotTable(design, growler);
+    this.saturation = growler.teethSaturate ? new ToothSaturation(design, growler, this.table) : null;
     this.winding = jointedWinding(design, windingTopology(design, []));
     this.jointed = new Network(design, growler, this.winding.topology);
     this.divided = blocks.map((block) => this.divide(block));
   }
 
-  supply(excitation: Excitation, windingC: number): Supply {
-    const winding = this.growler.windings[this.mainsId][excitation];
-    return { turns: winding.turns, ohm: windingOhm(winding, windingC), volt: this.mains.volt };
+  /** How the growler drives a part at one step: saturation of the teeth taken as with the winding whole. */
+  supply(excitation: Excitation, windingC: number, step: number): Supply {
+    const { jointed } = this.at(step);
+    const setting = { mains: this.mains, excitation, windingC };
+    const closed = new ClosedGrowler();
+    closed.close(this.growler, setting, jointed, this.rotationRad(step), this.saturation);
+    const n2 = closed.turns * closed.turns;
+    return {
+      turns: closed.turns,
+      ohmRe: closed.zRe - n2 * jointed.ownRe,
+      ohmIm: closed.zIm - n2 * jointed.ownIm,
+      volt: Math.hypot(closed.idleRe, closed.idleIm) * Math.hypot(closed.zRe, closed.zIm),
+    };
   }
 
   standing(rotationDeg: number): Standing {
@@ -198,7 +210,11 @@ export class Dictionary {
       `${bars} ${standing.step} ${excitation} ${windingC} ${rangeA}`,
       TABLES_REMEMBERED,
       () => {
-        const sources = this.solveSources(bars, standing.step, this.supply(excitation, windingC));
+        const sources = this.solveSources(
+          bars,
+          standing.step,
+          this.supply(excitation, windingC, standing.step),
+        );
         return needleTable(sources, severityCells(sources, rangeA, this.suspects.blocks), rangeA);
       },
     );

@@ -16,7 +16,8 @@ export interface Claim {
  * @param chalkedBar bar the chalk was on when the verdict was written
  */
 export function claimOf({ condition, place }: Finding, chalkedBar: number | null, bars: number): Claim {
-  if (place.kind === 'somewhere' || chalkedBar === null) return { condition, mark: null };
+  if ((place.kind !== 'bar' && place.kind !== 'pair') || chalkedBar === null)
+    return { condition, mark: null };
   const at = (((chalkedBar + place.count) % bars) + bars) % bars;
   return { condition, mark: { kind: place.kind, at } };
 }

@@ -1,5 +1,5 @@
 import { ACCURACY_CLASS, CONTACT_OHM, FIXED_LOOP_OHM } from '../../engine/instruments/ammeter.ts';
-import { DEFLECTION_STEP, UPPER_STOP } from '../../engine/instruments/needle.ts';
+import { DEFLECTION_STEP } from '../../engine/instruments/needle.ts';
 
 /**
  * How far a reading may lie from what a fault would show, and for what reasons. What is common to all readings of an
@@ -61,33 +61,3 @@ export const READING_NOISE = {
   instrument: { sd: NEEDLE_SD, slip: 0.005 },
   sheet: { sd: EYE_SD, slip: 0.02 },
 } as const;
-
-/** Slips fall anywhere on the scale; this share of them on its upper stop. */
-const SLIP_DENSITY = 1 / UPPER_STOP;
-export const SLIP_PEGGED = 0.05;
-
-/**
- * Density of a needle standing at `at` when the fault would put it at `mean`, slips included; per unit of scale.
- * @param sd spread of the reading, fraction of full scale
- */
-export function needleDensity(at: number, mean: number, sd: number, slip: number): number {
-  const off = (at - mean) / sd;
-  return (1 - slip) * (0.3989422804014327 / sd) * Math.exp(-0.5 * off * off) + slip * SLIP_DENSITY;
-}
-
-/** Chance of a needle on its upper stop. */
-export function peggedChance(mean: number, sd: number, slip: number): number {
-  return (1 - slip) * normalBelow((mean - UPPER_STOP) / sd) + slip * SLIP_PEGGED;
-}
-
-/**
- * Share of the normal distribution below x standard deviations.
- * @source Abramowitz and Stegun, Handbook of Mathematical Functions, 26.2.17 (from memory); error below 7.5e-8
- */
-export function normalBelow(x: number): number {
-  const t = 1 / (1 + 0.2316419 * Math.abs(x));
-  const series =
-    t * (0.31938153 + t * (-0.356563782 + t * (1.781477937 + t * (-1.821255978 + t * 1.330274429))));
-  const above = 0.3989422804014327 * Math.exp(-0.5 * x * x) * series;
-  return x >= 0 ? 1 - above : above;
-}

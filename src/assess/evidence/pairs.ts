@@ -107,7 +107,8 @@ export class Pairing {
 
   private add(reading: MeterReading): void {
     const { dictionary, seconds } = this;
-    const supply = dictionary.supply(reading.excitation, reading.windingC);
+    const { step } = dictionary.standing(reading.rotationDeg);
+    const supply = dictionary.supply(reading.excitation, reading.windingC, step);
     const pair = new BarPair(this.solution(reading), reading.bars[0], reading.bars[1]);
     const sources = gather(this.seconded, (alteration, into) => pair.source(alteration, supply, into));
     const cells = severityCells(sources, reading.rangeA, runs(seconds));

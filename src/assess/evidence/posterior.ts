@@ -2,7 +2,6 @@ import type { CaseTable } from './cases.ts';
 import { CLUES_AT_MOST } from './clues.ts';
 import type { LampScale } from './insulation.ts';
 import type { EvidenceModel } from './model.ts';
-import { SURFACES } from './noise.ts';
 
 /** A set of states of the part: each list marks (1) what belongs to it; a list left out leaves all in. */
 export interface StateSet {
@@ -18,12 +17,18 @@ export interface OtherLooks {
   readonly surface: Float64Array;
 }
 
-/** How much of each factor an insulation state and a surface bring along, by number of winding faults beside them. */
-type Rarity = readonly number[];
+/** Clean and dirty. */
+const SURFACES = 2;
+/** A case of the winding consists of 0, 1 or 2 faults. */
+const FAULTS = 3;
 
 /**
  * Probabilities of every state of the part (case of the winding, state of the insulation, state of the surface), and
  * of any set of them. They add up to one.
+ *
+ *   P ∝ weight(case, surface) · weight(insulation) · rarity(faults in all) · looks · cut-off bars
+ *
+ * Where neither looks nor cut-off bars tie them together, the sums over winding and insulation are taken apart.
  */
 export class Posterior {
   readonly model: EvidenceModel;
@@ -32,86 +37,127 @@ export class Posterior {
   readonly insulation: Float64Array;
   readonly surface: Float64Array;
   private readonly weights: Float64Array;
-  private readonly insulationWeights: Float64Array;
+  private readonly base: Float64Array;
   private readonly cutOff: readonly Float64Array[];
-  private readonly rarity: Rarity;
-  /** By insulation state and surface: which of the look factors applies. */
-  private readonly lookOf: Uint16Array;
-  private readonly lookFactors: readonly (Float64Array | null)[];
+  private readonly rarity: readonly number[];
+  private readonly looks: LookFactors;
+  /** Cases that cut a bar off from the winding. */
+  private readonly cutting: readonly number[];
   private readonly total: number;
 
   constructor(model: EvidenceModel, cases: CaseTable, lamp: LampScale, looks: OtherLooks) {
+    const { dirty, another } = model.priors;
     this.model = model;
     this.cases = cases;
-    this.weights = caseWeights(cases, model.priors.dirty);
+    this.weights = caseWeights(cases, dirty);
     const highest = lamp.log.reduce((most, log) => Math.max(most, log), -Infinity);
-    this.insulationWeights = Float64Array.from(
-      model.insulation,
-      ({ odds }, i) => odds * Math.exp(lamp.log[i]! - highest),
-    );
+    this.base = Float64Array.from(model.insulation, (one, i) => one.odds * Math.exp(lamp.log[i]! - highest));
     this.cutOff = lamp.cutOff.map((logs) => logs.map(Math.exp));
-    const { another } = model.priors;
     this.rarity = [1, 1, another, another ** 2, another ** 3];
-    const { lookOf, factors } = lookFactors(cases, looks);
-    this.lookOf = lookOf;
-    this.lookFactors = factors;
+    this.looks = lookFactors(cases, looks);
+    this.cutting = cuttingCases(cases);
     this.winding = new Float64Array(cases.count);
     this.insulation = new Float64Array(model.insulation.length);
-    this.surface = new Float64Array(SURFACES.length);
-    this.total = this.sum({}, (w, i, s, weight) => {
-      this.winding[w]! += weight;
-      this.insulation[i]! += weight;
-      this.surface[s]! += weight;
-    });
-    for (const part of [this.winding, this.insulation, this.surface])
-      for (let k = 0; k < part.length; k++) part[k]! /= this.total;
+    this.surface = new Float64Array(SURFACES);
+    this.total = this.sum({});
+    this.fillMarginals();
   }
 
   /** Probability that the part is in one of some states. */
   chance(set: StateSet): number {
-    return Math.min(1, this.sum(set, null) / this.total);
+    return Math.min(1, this.sum(set) / this.total);
   }
 
-  private sum(
-    set: StateSet,
-    visit: ((w: number, i: number, s: number, weight: number) => void) | null,
-  ): number {
+  private sum(set: StateSet): number {
+    const ties = this.tiedUp(set.winding);
     let sum = 0;
-    for (let i = 0; i < this.insulationWeights.length; i++) {
-      if (set.insulation && set.insulation[i] === 0) continue;
-      for (let s = 0; s < SURFACES.length; s++) {
-        if (set.surface && set.surface[s] === 0) continue;
-        sum += this.sumWinding(i, s, set.winding, visit);
+    this.eachOther(set, (i, s, look) => {
+      for (let f = 0; f < FAULTS; f++) {
+        const plain = ties[(look * SURFACES + s) * FAULTS + f]!;
+        if (plain > 0) sum += plain * this.base[i]! * this.rarityOf(i, s, f);
       }
-    }
+      for (const w of this.cutting) if (set.winding?.[w] !== 0) sum += this.weightOf(w, i, s, look);
+    });
     return sum;
   }
 
-  private sumWinding(
-    i: number,
-    s: number,
-    mask: Uint8Array | undefined,
-    visit: ((w: number, i: number, s: number, weight: number) => void) | null,
-  ): number {
-    const { weights, cases, cutOff, rarity } = this;
-    const base = this.insulationWeights[i]!;
-    const others = (i > 0 ? 1 : 0) + s;
-    const look = this.lookFactors[this.lookOf[i * SURFACES.length + s]!]!;
+  /** Weights of the cases that cut nothing off, added up by look, surface and number of faults. */
+  private tiedUp(mask: Uint8Array | undefined): Float64Array {
+    const { weights, cases, looks } = this;
+    const sums = new Float64Array(looks.factors.length * SURFACES * FAULTS);
+    looks.factors.forEach((factors, look) => {
+      for (let w = 0; w < cases.count; w++) {
+        if (mask?.[w] === 0 || cases.cutOff[2 * w]! >= 0 || cases.cutOff[2 * w + 1]! >= 0) continue;
+        const factor = factors === null ? 1 : factors[w]!;
+        const to = look * SURFACES * FAULTS + cases.faults[w]!;
+        sums[to]! += weights[SURFACES * w]! * factor;
+        sums[to + FAULTS]! += weights[SURFACES * w + 1]! * factor;
+      }
+    });
+    return sums;
+  }
+
+  private fillMarginals(): void {
+    const { looks, cases, total } = this;
+    const other = new Float64Array(looks.factors.length * SURFACES * FAULTS);
+    const ties = this.tiedUp(undefined);
+    this.eachOther({}, (i, s, look) => {
+      for (let f = 0; f < FAULTS; f++) {
+        const at = (look * SURFACES + s) * FAULTS + f;
+        const weight = this.base[i]! * this.rarityOf(i, s, f);
+        other[at]! += weight;
+        this.insulation[i]! += (weight * ties[at]!) / total;
+        this.surface[s]! += (weight * ties[at]!) / total;
+      }
+      for (const w of this.cutting) {
+        const weight = this.weightOf(w, i, s, look) / total;
+        this.winding[w]! += weight;
+        this.insulation[i]! += weight;
+        this.surface[s]! += weight;
+      }
+    });
+    for (let w = 0; w < cases.count; w++)
+      if (cases.cutOff[2 * w]! < 0 && cases.cutOff[2 * w + 1]! < 0)
+        this.winding[w] = this.plainWeight(w, other) / total;
+  }
+
+  private plainWeight(w: number, other: Float64Array): number {
     let sum = 0;
-    for (let w = 0; w < cases.count; w++) {
-      if (mask && mask[w] === 0) continue;
-      let weight = weights[w * SURFACES.length + s]! * base * rarity[others + cases.faults[w]!]!;
-      if (weight === 0) continue;
-      if (look) weight *= look[w]!;
-      const one = cases.cutOff[2 * w]!;
-      if (one >= 0) weight *= cutOff[one]![i]!;
-      const two = cases.cutOff[2 * w + 1]!;
-      if (two >= 0) weight *= cutOff[two]![i]!;
-      sum += weight;
-      if (visit) visit(w, i, s, weight);
-    }
+    this.looks.factors.forEach((factors, look) => {
+      for (let s = 0; s < SURFACES; s++) {
+        const rest = other[(look * SURFACES + s) * FAULTS + this.cases.faults[w]!]!;
+        sum += this.weights[SURFACES * w + s]! * rest * (factors === null ? 1 : factors[w]!);
+      }
+    });
     return sum;
   }
+
+  private eachOther(set: StateSet, visit: (i: number, s: number, look: number) => void): void {
+    for (let i = 0; i < this.base.length; i++) {
+      if (set.insulation?.[i] === 0) continue;
+      for (let s = 0; s < SURFACES; s++)
+        if (set.surface?.[s] !== 0) visit(i, s, this.looks.of[i * SURFACES + s]!);
+    }
+  }
+
+  private rarityOf(i: number, s: number, faults: number): number {
+    return this.rarity[(i > 0 ? 1 : 0) + s + faults]!;
+  }
+
+  private weightOf(w: number, i: number, s: number, look: number): number {
+    const { cases, cutOff } = this;
+    const [one, two] = [cases.cutOff[2 * w]!, cases.cutOff[2 * w + 1]!];
+    const cut = (one >= 0 ? cutOff[one]![i]! : 1) * (two >= 0 ? cutOff[two]![i]! : 1);
+    const factors = this.looks.factors[look]!;
+    const plain = this.weights[SURFACES * w + s]! * this.base[i]! * this.rarityOf(i, s, cases.faults[w]!);
+    return plain * cut * (factors === null ? 1 : factors[w]!);
+  }
+}
+
+function cuttingCases({ count, cutOff }: CaseTable): number[] {
+  const cutting: number[] = [];
+  for (let w = 0; w < count; w++) if (cutOff[2 * w]! >= 0 || cutOff[2 * w + 1]! >= 0) cutting.push(w);
+  return cutting;
 }
 
 /** Weights of the cases by surface, the largest 1. */
@@ -120,30 +166,37 @@ function caseWeights(cases: CaseTable, dirtyOdds: number): Float64Array {
   const oddsLog = Math.log(dirtyOdds);
   let most = -Infinity;
   for (let w = 0; w < count; w++) most = Math.max(most, clean[w]!, dirty[w]! + oddsLog);
-  const weights = new Float64Array(SURFACES.length * count);
+  const weights = new Float64Array(SURFACES * count);
   for (let w = 0; w < count; w++) {
-    weights[w * SURFACES.length] = Math.exp(clean[w]! - most);
-    weights[w * SURFACES.length + 1] = Math.exp(dirty[w]! + oddsLog - most);
+    weights[SURFACES * w] = Math.exp(clean[w]! - most);
+    weights[SURFACES * w + 1] = Math.exp(dirty[w]! + oddsLog - most);
   }
   return weights;
 }
 
-/** Few sums of insulation and surface looks differ: one list of factors for each that does, null where all are 1. */
-function lookFactors(cases: CaseTable, { insulation, surface }: OtherLooks) {
+/** What the lens showed, put together: which list of factors applies to an insulation state and a surface. */
+interface LookFactors {
+  readonly of: Uint16Array;
+  /** By case of the winding; null where all are 1. */
+  readonly factors: readonly (Float64Array | null)[];
+}
+
+/** Few sums of insulation and surface looks differ: one list of factors for each that does. */
+function lookFactors(cases: CaseTable, { insulation, surface }: OtherLooks): LookFactors {
   const sums: number[] = [];
-  const lookOf = new Uint16Array(insulation.length * surface.length);
+  const of = new Uint16Array(insulation.length * SURFACES);
   insulation.forEach((log, i) => {
     surface.forEach((other, s) => {
       const sum = log + other;
       const known = sums.indexOf(sum);
-      lookOf[i * surface.length + s] = known >= 0 ? known : sums.push(sum) - 1;
+      of[i * SURFACES + s] = known >= 0 ? known : sums.push(sum) - 1;
     });
   });
   const plain = cases.look.every((log) => log === 0);
   const factors = sums.map((sum) =>
     plain && sum === 0 ? null : cases.look.map((log) => Math.exp(clip(log + sum))),
   );
-  return { lookOf, factors };
+  return { of, factors };
 }
 
 function clip(log: number): number {

@@ -1,6 +1,7 @@
 import type { StripForce } from '../../engine/drive.ts';
 import { feel, SNAPPED } from '../../engine/instruments/stripMotion.ts';
-import { stripForce, type TipPotentials } from '../../engine/strip.ts';
+import { pullOf, type TipPotentials } from '../../engine/strip.ts';
+import { lookAtStrip, newStripLinks, type StripLinks } from '../../engine/stripLinks.ts';
 import type { Dictionary, Standing } from './dictionary.ts';
 import type { StripReading } from './reading.ts';
 import { StripField } from './stripField.ts';
@@ -74,18 +75,17 @@ class StripBench {
   private readonly held: StripHeld;
   private readonly step: number;
   private readonly supply: Supply;
+  private readonly links: StripLinks;
   private readonly whole: StripField;
 
   constructor(dictionary: Dictionary, held: StripHeld, { step }: Standing) {
     this.dictionary = dictionary;
     this.held = held;
     this.step = step;
-    this.supply = dictionary.supply(held.excitation, held.windingC);
-    this.whole = new StripField(
-      dictionary.jointedCircuit(),
-      dictionary.at(step).jointed,
-      dictionary.at(step).potentials,
-    );
+    this.supply = dictionary.supply(held.excitation, held.windingC, step);
+    this.links = this.look();
+    const { jointed, potentials } = dictionary.at(step);
+    this.whole = new StripField(dictionary.jointedCircuit(), jointed, potentials, dictionary.mains.hz);
   }
 
   sound(): StripForce {
@@ -135,10 +135,13 @@ class StripBench {
   }
 
   private across(block: SuspectBlock, nth: number, place: number): (ohm: number) => TipPotentials {
-    if (block.kind === 'bridge') return this.whole.across(this.dictionary.bridgePort(place), this.supply);
-    const { network, port } = this.dictionary.dividedAt(nth, place);
-    const { divided, potentials } = this.dictionary.at(this.step);
-    return new StripField(network, divided[nth]![place]!, potentials).across(port, this.supply);
+    const { dictionary, supply, links } = this;
+    const { depth, mains } = dictionary;
+    if (block.kind === 'bridge') return this.whole.across(dictionary.bridgePort(place), supply, links, depth);
+    const { network, port } = dictionary.dividedAt(nth, place);
+    const { divided, potentials } = dictionary.at(this.step);
+    const field = new StripField(network, divided[nth]![place]!, potentials, mains.hz);
+    return field.across(port, supply, links, depth);
   }
 
   /** Solved afresh: for the few suspects that change more than one place of the circuit. */
@@ -149,11 +152,16 @@ class StripBench {
     return point.strip(angleDeg, heightMm / 1000);
   }
 
-  private force(u: TipPotentials): StripForce {
-    const { design, growler, depth } = this.dictionary;
+  private look(): StripLinks {
+    const { design, growler } = this.dictionary;
     const { shift } = this.dictionary.at(this.step).potentials;
     const rotation = this.dictionary.rotationRad(this.step) - (2 * Math.PI * shift) / design.slots;
-    const { angleDeg, heightMm } = this.held;
-    return stripForce(design, growler, depth, u, rotation, angleDeg, heightMm / 1000);
+    const links = newStripLinks(design.slots);
+    lookAtStrip(design, growler, rotation, this.held.angleDeg, this.held.heightMm / 1000, links);
+    return links;
+  }
+
+  private force(u: TipPotentials): StripForce {
+    return pullOf(this.links, this.dictionary.depth, u);
   }
 }

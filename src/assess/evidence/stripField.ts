@@ -1,6 +1,7 @@
 import type { LoopSolution } from '../../engine/circuit/loopSolution.ts';
 import type { ShiftedPotentials } from '../../engine/magnetics/slotTable.ts';
-import type { TipPotentials } from '../../engine/strip.ts';
+import { STRIP, stripFlux, stripTesla, type TipPotentials } from '../../engine/strip.ts';
+import type { StripLinks } from '../../engine/stripLinks.ts';
 import type { Port } from './joints.ts';
 import type { Network } from './network.ts';
 import type { Supply } from './thevenin.ts';
@@ -17,7 +18,10 @@ export class StripField {
   /** Tooth and jaw potentials per ampere-turn of the growler with the winding whole. */
   private readonly perTurn: TipPotentials;
 
-  constructor(network: Network, solution: LoopSolution, potentials: ShiftedPotentials) {
+  private readonly omega: number;
+
+  constructor(network: Network, solution: LoopSolution, potentials: ShiftedPotentials, hz: number) {
+    this.omega = 2 * Math.PI * hz;
     this.network = network;
     this.solution = solution;
     this.potentials = potentials;
@@ -36,33 +40,54 @@ export class StripField {
     return mix(this.perTurn, turns, this.perTurn, { re: 0, im: 0 });
   }
 
-  /** Potentials for any resistance across a port. */
-  across(port: Port, supply: Supply): (ohm: number) => TipPotentials {
+  /**
+   * Potentials for any resistance across a port, the strip over it raising the impedance of the fault's current:
+   * by jω·depth·Σp(v − v_strip)², less as its steel saturates.
+   */
+  across(port: Port, supply: Supply, strip: StripLinks, depth: number): (ohm: number) => TipPotentials {
     const perAmpere = this.perAmpere(port);
+    const loading = this.loading(perAmpere, strip, depth);
+    const at = this.portOf(port);
+    const solve = (ohm: number, soft: number) => {
+      const w = { re: at.w.re + soft * loading.own.re, im: at.w.im + soft * loading.own.im };
+      const t = { re: at.t.re + soft * loading.turn.re, im: at.t.im + soft * loading.turn.im };
+      const re = ohm + w.re;
+      const size = re * re + w.im * w.im;
+      // Current fed in at the port per ampere-turn: −t / (R + W).
+      const fed = { re: -(t.re * re + t.im * w.im) / size, im: -(t.im * re - t.re * w.im) / size };
+      const answer = product(t, fed);
+      const turns = this.ampereTurns(supply, answer.re, answer.im);
+      return mix(this.perTurn, turns, perAmpere, product(fed, turns));
+    };
+    return (ohm) => {
+      const b = stripTesla(stripFlux(strip, solve(ohm, 0))) / STRIP.saturationT;
+      return solve(ohm, 1 / Math.sqrt(1 + b * b));
+    };
+  }
+
+  /** Impedance of a port, and its volts per ampere-turn of the growler. */
+  private portOf({ a, b }: Port): { readonly w: Complex; readonly t: Complex } {
     const { tRe, tIm, zRe, zIm } = this.solution;
     const n = tRe.length;
-    const own = (z: Float64Array) =>
-      z[port.a * n + port.a]! + z[port.b * n + port.b]! - z[port.a * n + port.b]! - z[port.b * n + port.a]!;
-    const [wRe, wIm] = [own(zRe), own(zIm)];
-    const t = { re: tRe[port.a]! - tRe[port.b]!, im: tIm[port.a]! - tIm[port.b]! };
-    return (ohm) => {
-      const re = ohm + wRe;
-      const size = re * re + wIm * wIm;
-      // Current fed in at the port per ampere-turn: −t / (R + W).
-      const fed = { re: -(t.re * re + t.im * wIm) / size, im: -(t.im * re - t.re * wIm) / size };
-      const turns = this.ampereTurns(supply, t.re * fed.re - t.im * fed.im, t.re * fed.im + t.im * fed.re);
-      return mix(this.perTurn, turns, perAmpere, {
-        re: fed.re * turns.re - fed.im * turns.im,
-        im: fed.re * turns.im + fed.im * turns.re,
-      });
+    const own = (z: Float64Array) => z[a * n + a]! + z[b * n + b]! - z[a * n + b]! - z[b * n + a]!;
+    return { w: { re: own(zRe), im: own(zIm) }, t: { re: tRe[a]! - tRe[b]!, im: tIm[a]! - tIm[b]! } };
+  }
+
+  /** What an unsaturated strip adds to the port's impedance and to its coupling with the growler's turn, ohm. */
+  private loading(perAmpere: TipPotentials, strip: StripLinks, depth: number) {
+    const own = above(perAmpere, strip);
+    const turn = above(this.perTurn, strip);
+    return {
+      own: weighed(own, own, strip, this.omega * depth),
+      turn: weighed(own, turn, strip, this.omega * depth),
     };
   }
 
   /** N·i of the growler: N·V/(R + N²·own), `own` changed by what the fault's current answers. */
-  private ampereTurns({ turns, ohm, volt }: Supply, addRe: number, addIm: number) {
+  private ampereTurns({ turns, ohmRe, ohmIm, volt }: Supply, addRe: number, addIm: number): Complex {
     const n2 = turns * turns;
-    const re = ohm + n2 * (this.solution.ownRe + addRe);
-    const im = n2 * (this.solution.ownIm + addIm);
+    const re = ohmRe + n2 * (this.solution.ownRe + addRe);
+    const im = ohmIm + n2 * (this.solution.ownIm + addIm);
     const share = (turns * volt) / (re * re + im * im);
     return { re: re * share, im: -im * share };
   }
@@ -108,6 +133,38 @@ export class StripField {
 interface Complex {
   readonly re: number;
   readonly im: number;
+}
+
+function product(a: Complex, b: Complex): Complex {
+  return { re: a.re * b.re - a.im * b.im, im: a.re * b.im + a.im * b.re };
+}
+
+/** Potentials of the places a strip touches less the strip's own. */
+function above(u: TipPotentials, { count, places, p }: StripLinks): Complex[] {
+  let sum = 0;
+  let re = 0;
+  let im = 0;
+  for (let k = 0; k < count; k++) {
+    sum += p[k]!;
+    re += p[k]! * u.re[places[k]!]!;
+    im += p[k]! * u.im[places[k]!]!;
+  }
+  return Array.from({ length: count }, (_, k) => ({
+    re: u.re[places[k]!]! - re / sum,
+    im: u.im[places[k]!]! - im / sum,
+  }));
+}
+
+/** j·factor·Σ p·x·y */
+function weighed(x: readonly Complex[], y: readonly Complex[], { p }: StripLinks, factor: number): Complex {
+  let re = 0;
+  let im = 0;
+  x.forEach((one, k) => {
+    const both = product(one, y[k]!);
+    re += p[k]! * both.re;
+    im += p[k]! * both.im;
+  });
+  return { re: -factor * im, im: factor * re };
 }
 
 /** x·a + y·b for complex factors and vectors. */

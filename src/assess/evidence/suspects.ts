@@ -63,8 +63,10 @@ export function listSuspects(design: ArmatureDesign, priors: Priors): Suspects {
       const severities = SEVERITIES[kind];
       blocks.push({ kind, variant, severities, first: weights.length });
       const each = priors.winding[kind] / variants.length / design.bars;
-      for (let place = 0; place < design.bars; place++)
-        for (const { share } of severities) weights.push(each * share);
+      for (let place = 0; place < design.bars; place++) {
+        const possible = kind !== 'coilShort' || coilsBelow(design, place).length > 0;
+        for (const { share } of severities) weights.push(possible ? each * share : 0);
+      }
     }
   }
   return { design, blocks, count: weights.length, odds: Float64Array.from(weights) };
@@ -76,12 +78,21 @@ function variantsOf(kind: WindingKind, design: ArmatureDesign): number[] {
   return [0];
 }
 
-/** Coil whose lower side lies under the upper side of another, the nth of them in that slot. */
-export function coilBelow(design: ArmatureDesign, topCoil: number, nth: number): number {
+/** Coils whose lower side lies under the upper side of another; none where a dummy coil fills the slot. */
+function coilsBelow(design: ArmatureDesign, topCoil: number): number[] {
   const places = coilPlaces(design);
   const slot = places[topCoil]!.topSlot;
-  const below = places.flatMap((place, coil) => (place.bottomSlot === slot ? [coil] : []));
-  // In turning order, so that the nth coil of the next slot is the same place a slot further on.
+  return places.flatMap((place, coil) => (place.bottomSlot === slot ? [coil] : []));
+}
+
+/**
+ * The nth of the coils below, in turning order, so that the nth of the next slot is the same place a slot further on.
+ * Where none lies below, one beside stands for it: a suspect of no odds.
+ */
+export function coilBelow(design: ArmatureDesign, topCoil: number, nth: number): number {
+  const below = coilsBelow(design, topCoil);
+  if (below.length === 0) return coilBelow(design, (topCoil + 1) % design.bars, nth);
+  const slot = coilPlaces(design)[topCoil]!.topSlot;
   const from =
     (((slot - design.spanSlots + design.slots) % design.slots) * design.coilsPerSlot) % design.bars;
   const order = (coil: number) => (coil - from + 2 * design.bars) % design.bars;

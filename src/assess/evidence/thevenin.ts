@@ -35,10 +35,11 @@ export function together(one: Alteration, other: Alteration): Alteration {
   };
 }
 
-/** Growler winding and mains: turns, resistance (ohm) and volts. */
+/** What drives the network of growler and part: turns, and mains with the winding behind them, volts and ohm. */
 export interface Supply {
   readonly turns: number;
-  readonly ohm: number;
+  readonly ohmRe: number;
+  readonly ohmIm: number;
   readonly volt: number;
 }
 
@@ -70,8 +71,8 @@ export function closeGrowler(
   into: Source,
 ): void {
   const n2 = supply.turns * supply.turns;
-  const dRe = supply.ohm + n2 * own.re;
-  const dIm = n2 * own.im;
+  const dRe = supply.ohmRe + n2 * own.re;
+  const dIm = supply.ohmIm + n2 * own.im;
   const d2 = dRe * dRe + dIm * dIm;
   const t2 = n2 * (turn.re * turn.re + turn.im * turn.im);
   into.v2 = (t2 * supply.volt * supply.volt) / d2;

@@ -19,6 +19,9 @@ const PAIRINGS_REMEMBERED = 12;
 /** Of "none of these" any reading is as likely as of the suspects together, or it may be anything. */
 const ANYTHING = 0.1;
 
+const SURFACE_COUNT = SURFACES.length;
+const GAIN_COUNT = CASES / SURFACE_COUNT;
+
 /** A suspect that may have a second one beside it: how much it weighs with its other severities against itself alone. */
 interface First {
   readonly suspect: number;
@@ -73,24 +76,23 @@ export class Weigher {
   }
 
   result(): Posterior {
-    const looks = this.otherLooks();
-    const singles = this.table([]);
-    const alone = new Posterior(this.model, singles, this.lamp, looks);
-    const pairs = this.pairs(alone);
-    return pairs.length === 0 ? alone : new Posterior(this.model, this.table(pairs), this.lamp, looks);
+    const pairs = this.pairs(this.table([]));
+    return new Posterior(this.model, this.table(pairs), this.lamp, this.otherLooks());
   }
 
   private addMeter(reading: MeterReading): void {
     this.meters.push(reading);
     const likelihoods = meterLikelihoods(this.model.dictionary, reading);
-    const together = new Float64Array(CASES);
-    for (let k = 0, at = 0; k < this.shares.length; k++) {
-      for (let c = 0; c < CASES; c++, at++) {
-        together[c]! += this.shares[k]! * likelihoods[at]!;
-        this.meterLog[at]! += Math.log(likelihoods[at]!);
+    const { meterLog, shares } = this;
+    const cases = SURFACE_COUNT * GAIN_COUNT;
+    const together = new Float64Array(cases);
+    for (let k = 0, at = 0; k < shares.length; k++) {
+      for (let c = 0; c < cases; c++, at++) {
+        together[c]! += shares[k]! * likelihoods[at]!;
+        meterLog[at]! += Math.log(likelihoods[at]!);
       }
     }
-    for (let c = 0; c < CASES; c++)
+    for (let c = 0; c < cases; c++)
       this.noneMeterLog[c]! += Math.log((1 - ANYTHING) * together[c]! + ANYTHING);
   }
 
@@ -136,9 +138,9 @@ export class Weigher {
   }
 
   /** Pairs of what stands out among the singles with a second fault anywhere. */
-  private pairs(alone: Posterior): (PairCase & CaseWeight)[] {
+  private pairs(singles: CaseTable): (PairCase & CaseWeight)[] {
     if (this.meters.length + this.strips.length === 0) return [];
-    const firsts = this.firsts(alone);
+    const firsts = this.firsts(singles);
     return firsts.flatMap((first, rank) => {
       const earlier = firsts.slice(0, rank).map(({ suspect }) => this.places[suspect]!);
       const pairing = this.pairingOf(first.suspect);
@@ -151,23 +153,21 @@ export class Weigher {
     });
   }
 
-  private firsts({ winding, cases }: Posterior): First[] {
+  /** What stands out among the singles, by what ammeter and strip have shown. */
+  private firsts(singles: CaseTable): First[] {
     const { suspects, design } = this.model;
+    const masses = massesOf(singles, suspects.count);
     const found: (First & { readonly mass: number })[] = [];
     for (const block of suspects.blocks) {
       for (let place = 0; place < design.bars; place++) {
         const from = suspectAt(block, place, 0);
-        const masses = winding.subarray(from, from + block.severities.length);
-        const mass = masses.reduce((sum, one) => sum + one, 0);
-        const most = masses.reduce((best, one, k) => (one > masses[best]! ? k : best), 0);
-        if (mass > 0) found.push({ suspect: from + most, breadth: mass / masses[most]!, mass });
+        const own = masses.subarray(from, from + block.severities.length);
+        const mass = own.reduce((sum, one) => sum + one, 0);
+        const most = own.reduce((best, one, k) => (one > own[best]! ? k : best), 0);
+        if (mass >= FIRST_LEAST) found.push({ suspect: from + most, breadth: mass / own[most]!, mass });
       }
     }
-    const least = FIRST_LEAST * (1 - winding[cases.none]!);
-    return found
-      .filter(({ mass }) => mass >= least)
-      .sort((p, q) => q.mass - p.mass || p.suspect - q.suspect)
-      .slice(0, FIRSTS);
+    return found.sort((p, q) => q.mass - p.mass || p.suspect - q.suspect).slice(0, FIRSTS);
   }
 
   private pairingOf(suspect: number): Pairing {
@@ -229,13 +229,25 @@ export class Weigher {
 
 /** Logarithm of the mean likelihood over the instrument's errors, for one surface. */
 function overGains(logs: Float64Array, k: number, surface: number): number {
-  const gains = CASES / SURFACES.length;
-  const from = k * CASES + surface * gains;
+  const from = (k * SURFACE_COUNT + surface) * GAIN_COUNT;
   let most = -Infinity;
-  for (let g = 0; g < gains; g++) most = Math.max(most, logs[from + g]!);
+  for (let g = 0; g < GAIN_COUNT; g++) most = Math.max(most, logs[from + g]!);
   let sum = 0;
-  for (let g = 0; g < gains; g++) sum += Math.exp(logs[from + g]! - most);
-  return most + Math.log(sum / gains);
+  for (let g = 0; g < GAIN_COUNT; g++) sum += Math.exp(logs[from + g]! - most);
+  return most + Math.log(sum / GAIN_COUNT);
+}
+
+/** Shares of the first cases among themselves. */
+function massesOf({ clean, dirty }: CaseTable, count: number): Float64Array {
+  let most = -Infinity;
+  for (let k = 0; k < count; k++) most = Math.max(most, clean[k]!, dirty[k]!);
+  const masses = new Float64Array(count);
+  let total = 0;
+  for (let k = 0; k < count; k++) {
+    masses[k] = Math.exp(clean[k]! - most) + Math.exp(dirty[k]! - most);
+    total += masses[k]!;
+  }
+  return masses.map((mass) => mass / total);
 }
 
 /** The bar a fault cuts off from the winding, or -1. */
