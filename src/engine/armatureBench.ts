@@ -1,6 +1,8 @@
 import { newInductances, segmentInductances } from './circuit/inductance.ts';
 import { LoopCircuit } from './circuit/loopSolution.ts';
 import { type Topology, windingTopology } from './circuit/topology.ts';
+import { coldOhms, warmOhms } from './circuit/warmth.ts';
+import type { GrowlerSetting } from './closedGrowler.ts';
 import type { Drive, Excitation, Mains, OperatingPoint } from './drive.ts';
 import {
   BENCH_GROWLER,
@@ -12,13 +14,18 @@ import {
   windingOhm,
 } from './growler.ts';
 import { SlotTable } from './magnetics/slotTable.ts';
-import { operatingPoint, type SolvedWinding } from './operatingPoint.ts';
+import { ToothSaturation } from './magnetics/toothSaturation.ts';
+import { SolvedPoint } from './operatingPoint.ts';
 import type { ArmatureDesign } from './parts/armature.ts';
 import type { ArmatureFault } from './parts/armatureFault.ts';
+import type { SolvedWinding } from './solvedWinding.ts';
+import { type StripPlaces, stripMap } from './stripMap.ts';
+import { ArmatureSweep, type Sweep } from './sweep.ts';
 
 export { checkFault } from './parts/faultRules.ts';
 export { barZeroDeg } from './parts/winding.ts';
 export { checkWinding } from './parts/windingRules.ts';
+export type { StripPlaces, Sweep };
 
 /** A bar, or the core with the shaft it is pressed on. */
 export type Metal = 'core' | number;
@@ -28,16 +35,23 @@ export interface Impedance {
   readonly im: number;
 }
 
+/** How the growler is set and how warm the coils are, whatever the rotation. */
+export type Setting = GrowlerSetting & Pick<Drive, 'coilC'>;
+
 /** One armature lying in the cradle of the bench. Solving changes nothing; the same question gives the same answer. */
 export interface ArmatureSolver {
   readonly design: ArmatureDesign;
   /** Steady state of growler and armature. Bars named in `drive.meter` must exist. */
   solve(faults: readonly ArmatureFault[], drive: Drive): OperatingPoint;
   /**
-   * Impedance between two pieces of metal with the growler off, ohm; null where there is no path.
+   * Impedance between two pieces of metal with the growler off and the coils cold, ohm; null where there is no path.
    * @param peakV voltage put across them, peak: weak insulation may break down above its limit
    */
   path(faults: readonly ArmatureFault[], a: Metal, b: Metal, hz: number, peakV?: number): Impedance | null;
+  /** The same armature turned again and again, with nothing kept from one rotation to the next. */
+  sweep(faults: readonly ArmatureFault[], setting: Setting): Sweep;
+  /** Mean pull on the strip at every place with every slot brought under it in turn, N; slots × places. */
+  stripMap(faults: readonly ArmatureFault[], setting: Setting, places: StripPlaces): Float64Array;
 }
 
 /** Resistance of an arc track once weak insulation has broken down, ohm. Estimate. */
@@ -46,70 +60,136 @@ const ARC_OHM = 200;
 /** How many sets of faults a solver remembers the topology of. */
 const REMEMBERED = 8;
 
-interface FaultedWinding {
-  readonly topology: Topology;
-  readonly circuit: LoopCircuit;
-  /** The last solution and what it was for. */
-  last: { rotation: number; hz: number; solved: SolvedWinding } | null;
-}
-
 /** @param design must have passed `checkWinding`, and every fault `checkFault` */
 export function createArmatureSolver(
   design: ArmatureDesign,
   growler: GrowlerDesign = BENCH_GROWLER,
 ): ArmatureSolver {
-  const table = new SlotTable(design, growler);
-  const depth = sharedDepth(growler, design.stackLength);
-  const windings = new Map<string, FaultedWinding>();
-  let recent: { faults: readonly ArmatureFault[]; winding: FaultedWinding } | null = null;
+  return new BenchSolver(design, growler);
+}
 
-  function winding(faults: readonly ArmatureFault[]): FaultedWinding {
-    if (recent?.faults !== faults) recent = { faults, winding: lookUp(faults) };
-    return recent.winding;
+interface FaultedWinding {
+  readonly topology: Topology;
+  readonly circuit: LoopCircuit;
+  /** How warm the circuit now is, and its resistances so. */
+  coilC: Float64Array | null;
+  ohms: Float64Array;
+  /** The last solution. */
+  last: SolvedWinding | null;
+}
+
+class BenchSolver implements ArmatureSolver {
+  readonly design: ArmatureDesign;
+  private readonly growler: GrowlerDesign;
+  private readonly depth: number;
+  private readonly table: SlotTable;
+  private readonly saturation: ToothSaturation | null;
+  private readonly windings = new Map<string, FaultedWinding>();
+  private recent: { faults: readonly ArmatureFault[]; winding: FaultedWinding } | null = null;
+
+  constructor(design: ArmatureDesign, growler: GrowlerDesign) {
+    this.design = design;
+    this.growler = growler;
+    this.depth = sharedDepth(growler, design.stackLength);
+    this.table = new SlotTable(design, growler);
+    this.saturation = growler.teethSaturate ? new ToothSaturation(design, growler, this.table) : null;
   }
 
-  function lookUp(faults: readonly ArmatureFault[]): FaultedWinding {
+  solve(faults: readonly ArmatureFault[], drive: Drive): OperatingPoint {
+    return this.point(faults, drive);
+  }
+
+  path(faults: readonly ArmatureFault[], a: Metal, b: Metal, hz: number, peakV = 0): Impedance | null {
+    const { circuit, topology, solution } = this.solved(brokenDown(faults, peakV), 0, hz);
+    const i = a === 'core' ? topology.core : a;
+    const j = b === 'core' ? topology.core : b;
+    if (circuit.forest.island[i] !== circuit.forest.island[j]) return null;
+    const z = (part: Float64Array) =>
+      part[i * circuit.nodes + i]! + part[j * circuit.nodes + j]! - 2 * part[i * circuit.nodes + j]!;
+    return { re: z(solution.zRe), im: z(solution.zIm) };
+  }
+
+  sweep(faults: readonly ArmatureFault[], setting: Setting): Sweep {
+    const { design, growler, depth, table, saturation } = this;
+    const { topology, circuit } = this.fresh(faults);
+    if (setting.coilC) circuit.setOhms(warmOhms(design, topology, setting.coilC));
+    return new ArmatureSweep({ design, growler, depth, table, saturation, topology, circuit }, setting);
+  }
+
+  stripMap(faults: readonly ArmatureFault[], setting: Setting, places: StripPlaces): Float64Array {
+    const at = (rotationRad: number) => this.point(faults, { ...setting, rotationRad, meter: null });
+    return stripMap(this.design, this.growler, at, places);
+  }
+
+  private point(faults: readonly ArmatureFault[], drive: Drive): SolvedPoint {
+    return new SolvedPoint(
+      this.solved(faults, drive.rotationRad, drive.mains.hz, drive.coilC),
+      drive,
+      drive.meter,
+    );
+  }
+
+  private solved(
+    faults: readonly ArmatureFault[],
+    rotation: number,
+    hz: number,
+    coilC?: ArrayLike<number>,
+  ): SolvedWinding {
+    const w = this.winding(faults);
+    this.warm(w, coilC);
+    const omega = 2 * Math.PI * hz;
+    if (w.last && w.last.rotation === rotation && w.last.omega === omega) return w.last;
+    const { design, growler, depth, saturation } = this;
+    const { topology, circuit, ohms } = w;
+    const potentials = this.table.at(rotation);
+    const l = newInductances(topology.windingSegments);
+    segmentInductances(design, depth, topology, potentials.m, potentials.shift, l);
+    const own = depth * potentials.m[0]! + endLeakageHenry(growler);
+    const solution = circuit.solve(l, omega, own);
+    const where = { rotation, omega, potentials, solution };
+    w.last = { design, growler, depth, saturation, topology, circuit, ohms, ...where };
+    return w.last;
+  }
+
+  private winding(faults: readonly ArmatureFault[]): FaultedWinding {
+    if (this.recent?.faults !== faults) this.recent = { faults, winding: this.lookUp(faults) };
+    return this.recent.winding;
+  }
+
+  private lookUp(faults: readonly ArmatureFault[]): FaultedWinding {
     const key = JSON.stringify(faults);
-    const known = windings.get(key);
+    const known = this.windings.get(key);
     if (known) return known;
-    if (windings.size >= REMEMBERED) windings.delete(windings.keys().next().value as string);
-    const topology = windingTopology(design, faults);
+    if (this.windings.size >= REMEMBERED) this.windings.delete(this.windings.keys().next().value as string);
+    const made = this.fresh(faults);
+    this.windings.set(key, made);
+    return made;
+  }
+
+  private fresh(faults: readonly ArmatureFault[]): FaultedWinding {
+    const topology = windingTopology(this.design, faults);
     const circuit = new LoopCircuit({
       nodes: topology.nodes,
       branches: topology.segments,
       inductive: topology.windingSegments,
     });
-    const fresh: FaultedWinding = { topology, circuit, last: null };
-    windings.set(key, fresh);
-    return fresh;
+    return { topology, circuit, coilC: null, ohms: coldOhms(topology), last: null };
   }
 
-  function solveWinding(faults: readonly ArmatureFault[], rotation: number, hz: number): SolvedWinding {
-    const w = winding(faults);
-    if (w.last && w.last.rotation === rotation && w.last.hz === hz) return w.last.solved;
-    const potentials = table.at(rotation);
-    const l = newInductances(w.topology.windingSegments);
-    segmentInductances(design, depth, w.topology, potentials.m, potentials.shift, l);
-    const own = depth * potentials.m[0]! + endLeakageHenry(growler);
-    const solution = w.circuit.solve(l, 2 * Math.PI * hz, own);
-    const solved = { design, growler, depth, topology: w.topology, circuit: w.circuit, solution, potentials };
-    w.last = { rotation, hz, solved };
-    return solved;
+  /** Brings the resistances to what the coils now have, when that has changed. */
+  private warm(w: FaultedWinding, coilC: ArrayLike<number> | undefined): void {
+    if (sameNumbers(w.coilC, coilC ?? null)) return;
+    w.coilC = coilC ? Float64Array.from(coilC) : null;
+    w.ohms = w.coilC ? warmOhms(this.design, w.topology, w.coilC) : coldOhms(w.topology);
+    w.circuit.setOhms(w.ohms);
+    w.last = null;
   }
+}
 
-  return {
-    design,
-    solve: (faults, drive) => operatingPoint(solveWinding(faults, drive.rotationRad, drive.mains.hz), drive),
-    path: (faults, a, b, hz, peakV = 0) => {
-      const { circuit, topology, solution } = solveWinding(brokenDown(faults, peakV), 0, hz);
-      const i = a === 'core' ? topology.core : a;
-      const j = b === 'core' ? topology.core : b;
-      if (circuit.forest.island[i] !== circuit.forest.island[j]) return null;
-      const z = (part: Float64Array) =>
-        part[i * circuit.nodes + i]! + part[j * circuit.nodes + j]! - 2 * part[i * circuit.nodes + j]!;
-      return { re: z(solution.zRe), im: z(solution.zIm) };
-    },
-  };
+function sameNumbers(a: ArrayLike<number> | null, b: ArrayLike<number> | null): boolean {
+  if (a === null || b === null) return a === b;
+  for (let i = 0; i < a.length; i++) if (a[i] !== b[i]) return false;
+  return a.length === b.length;
 }
 
 /** Weak insulation under a voltage above its limit is a ground. */

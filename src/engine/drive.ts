@@ -27,6 +27,8 @@ export interface Drive {
   /** Temperature of the growler winding, degrees C. */
   readonly windingC: number;
   readonly meter: MeterTap | null;
+  /** Temperature of each coil of the armature, degrees C, length bars, about -50..200; left out, all at 20. */
+  readonly coilC?: ArrayLike<number> | undefined;
 }
 
 /** Pull on the strip: radial mean (positive towards the armature), amplitude at twice mains frequency, tangential; N. */

@@ -1,4 +1,5 @@
 import { type Excitation, MAINS, type Mains, type MainsId } from './drive.ts';
+import { openEnds } from './magnetics/openJaws.ts';
 import { copperRise, MU0 } from './math/constants.ts';
 
 /** One setting of the growler winding. */
@@ -6,6 +7,17 @@ export interface GrowlerWinding {
   readonly turns: number;
   /** Resistance at 20 C, ohm. */
   readonly ohm20: number;
+}
+
+/** Outline of the jaws and legs beside the V, m; heights above its apex. */
+export interface JawOutline {
+  /** Distance of the outer and inner side of a leg from the middle. */
+  readonly outer: number;
+  readonly inner: number;
+  /** Foot of the nose under the face, foot of the shoulder under the nose, top of the winding between the legs. */
+  readonly nose: number;
+  readonly shoulder: number;
+  readonly windingTop: number;
 }
 
 /**
@@ -25,12 +37,11 @@ export interface GrowlerDesign {
   readonly windingLeakage: number;
   /** Leakage round the ends of the winding, which a plane solution does not see, μ0 times this length, m. Estimate. */
   readonly endLeakage: number;
-  /**
-   * Inductance per metre of depth and turn squared with nothing in the jaws, H/m (plane finite elements), and the
-   * factor by which the open jaws spread their field beyond the core's depth (estimate; 1.2..1.6).
-   */
+  /** Inductance per metre of depth and turn squared with nothing in the jaws, H/m (plane finite elements). */
   readonly openInductance: number;
-  readonly openFringe: number;
+  readonly jaws: JawOutline;
+  /** Whether teeth under the jaws saturate. Without, the iron is linear: for comparison with linear solutions. */
+  readonly teethSaturate: boolean;
   /** Field of an armature and this growler reaches this far beyond the shorter of the two stacks, m. */
   readonly depthFringe: number;
   readonly windings: Readonly<Record<MainsId, Readonly<Record<Excitation, GrowlerWinding>>>>;
@@ -50,13 +61,17 @@ export const BENCH_GROWLER: GrowlerDesign = {
   windingLeakage: 0.618,
   endLeakage: 0.07,
   openInductance: 3.926437849637538e-6,
-  openFringe: 1.4,
+  jaws: { outer: 0.042, inner: 0.022, nose: 0.002, shoulder: -0.007, windingTop: -0.01 },
+  teethSaturate: true,
   depthFringe: 0.002,
   windings: {
     '230V50Hz': { high: { turns: 2000, ohm20: 240 }, low: { turns: 3200, ohm20: 480 } },
     '120V60Hz': { high: { turns: 870, ohm20: 45.4 }, low: { turns: 1392, ohm20: 90.8 } },
   },
 };
+
+/** The same growler with iron that never saturates. */
+export const LINEAR_GROWLER: GrowlerDesign = { ...BENCH_GROWLER, teethSaturate: false };
 
 /** Resistance of a growler winding at a temperature, ohm. */
 export function windingOhm(winding: GrowlerWinding, celsius: number): number {
@@ -78,7 +93,10 @@ export function endLeakageHenry(g: GrowlerDesign): number {
   return MU0 * g.endLeakage;
 }
 
-/** Inductance of one turn of the growler winding with nothing in the jaws, H. */
+/**
+ * Inductance of one turn of the growler winding with nothing in the jaws, H: the plane solution over the depth of the
+ * core, the field round its two ends, and the winding's own ends. Its iron stays linear (0.5 T in the core).
+ */
 export function emptyHenry(g: GrowlerDesign): number {
-  return g.openInductance * g.openFringe * (g.coreDepth + g.depthFringe) + endLeakageHenry(g);
+  return g.openInductance * g.coreDepth + MU0 * openEnds(g) + endLeakageHenry(g);
 }

@@ -2,7 +2,13 @@ import { describe, expect, it } from 'vitest';
 import { createArmatureSolver } from '../../src/engine/armatureBench.ts';
 import { newInductances, segmentInductances } from '../../src/engine/circuit/inductance.ts';
 import { windingTopology } from '../../src/engine/circuit/topology.ts';
-import { BENCH_GROWLER, endLeakageHenry, type GrowlerDesign, sharedDepth } from '../../src/engine/growler.ts';
+import {
+  BENCH_GROWLER,
+  endLeakageHenry,
+  type GrowlerDesign,
+  LINEAR_GROWLER,
+  sharedDepth,
+} from '../../src/engine/growler.ts';
 import { slotPotentials } from '../../src/engine/magnetics/toothNetwork.ts';
 import type { ArmatureFault } from '../../src/engine/parts/armatureFault.ts';
 import { coilOhm, endLeakage } from '../../src/engine/parts/winding.ts';
@@ -63,7 +69,7 @@ describe.each(cases.map((c) => [c.armature, c.theta_slot0_rad.toFixed(3), c] as 
     it.each(Object.keys(FAULTS))('currents and readings, %s', (fault) => {
       const winding = { turns: TURNS, ohm20: c.growler.R };
       const growler: GrowlerDesign = {
-        ...BENCH_GROWLER,
+        ...LINEAR_GROWLER,
         windings: { ...BENCH_GROWLER.windings, '230V50Hz': { high: winding, low: winding } },
       };
       const solver = createArmatureSolver(a, growler);

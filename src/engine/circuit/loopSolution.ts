@@ -25,10 +25,11 @@ export interface LoopSolution {
   /** Volts per turn of the growler winding per ampere-turn: jω·L with the armature's reaction. */
   readonly ownRe: number;
   readonly ownIm: number;
-  /** The loops themselves: impedance round and between them, ohm (loops²), coupling to a turn of the growler, ohm. */
+  /** What was solved: impedance round and between the loops (loops²), reactance to and of a growler turn, ohm. */
   readonly loopRe: Float64Array;
   readonly loopIm: Float64Array;
   readonly loopTurn: Float64Array;
+  readonly turnOhm: number;
 }
 
 /** A solution whose arrays are written again at every solving. */
@@ -81,6 +82,7 @@ export class LoopCircuit {
       loopRe: array(k * k),
       loopIm: array(k * k),
       loopTurn: array(k),
+      turnOhm: 0,
     };
   }
 
@@ -154,6 +156,7 @@ export class LoopCircuit {
       ownRe -= loopTurn[i]! * yIm[i]!;
       ownIm += loopTurn[i]! * yRe[i]!;
     }
+    into.turnOhm = omega * ownHenry;
     into.ownRe = ownRe;
     into.ownIm = ownIm;
   }

@@ -10,7 +10,7 @@ const POINTS = 16;
 const BEYOND_FACE = 1.065;
 /** Leakage through the air between teeth further apart, and reluctance of a tooth body over the plain one: fitted to FEM. */
 const FAR_TEETH = 0.315;
-const TOOTH_BODY = 1.4;
+export const TOOTH_BODY = 1.4;
 
 /**
  * Reluctance network of armature and growler at one rotation, per metre of depth. Nodes: tooth tips 0..S-1, tooth

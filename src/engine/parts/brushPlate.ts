@@ -36,6 +36,9 @@ export const FOUR_HOLDERS: BrushPlateDesign = {
   insulationOhm: 500e6,
 };
 
+/** Brush plates a job can be about, by id. */
+export const JOB_PLATES: ReadonlyMap<string, BrushPlateDesign> = new Map([[FOUR_HOLDERS.id, FOUR_HOLDERS]]);
+
 /** Faults of a brush plate. */
 export type BrushPlateFault =
   /** Packed dirt and carbon across the insulation of a holder. */

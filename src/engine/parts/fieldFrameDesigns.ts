@@ -61,6 +61,11 @@ export const SHUNT_STILL_EARTHED: FieldFrameDesign = {
   ),
 };
 
+/** Frames a job can be about: with the shunt coil's earth lead undone, as it must be for the tests. */
+export const JOB_FRAMES: ReadonlyMap<string, FieldFrameDesign> = new Map(
+  [TWO_BRANCHES, ALL_IN_SERIES, SERIES_AND_SHUNT].map((frame) => [frame.id, frame]),
+);
+
 export const FIELD_FRAMES: readonly FieldFrameDesign[] = [
   TWO_BRANCHES,
   ALL_IN_SERIES,

@@ -1,6 +1,7 @@
 import { NOMINAL_LOOP_OHM, spanStation } from '../../../src/engine/answers.ts';
 import { createArmatureSolver } from '../../../src/engine/armatureBench.ts';
 import { type Drive, MAINS, type MeterTap } from '../../../src/engine/drive.ts';
+import { LINEAR_GROWLER } from '../../../src/engine/growler.ts';
 import type { ArmatureDesign } from '../../../src/engine/parts/armature.ts';
 import type { ArmatureFault } from '../../../src/engine/parts/armatureFault.ts';
 import {
@@ -97,7 +98,7 @@ const at = (point: AcPoint, name: string | null): Phasor =>
 
 /** Open-circuit volts of every bar against the next and against bar 0, and the growler's current. */
 async function idleFindings(q: Question): Promise<Finding[]> {
-  const ours = createArmatureSolver(q.a).solve(q.faults, q.drive);
+  const ours = createArmatureSolver(q.a, LINEAR_GROWLER).solve(q.faults, q.drive);
   const net = liveNetlist(q);
   const theirs = await acPoint(net.text);
   const islands = islandsOf(net);
@@ -119,7 +120,7 @@ async function idleFindings(q: Question): Promise<Finding[]> {
 /** Growler, ammeter and coil currents with the ammeter connected. */
 async function loadedFindings(q: Question, meter: MeterTap): Promise<Finding[]> {
   const asked = { ...q, drive: { ...q.drive, meter } };
-  const ours = createArmatureSolver(q.a).solve(q.faults, asked.drive);
+  const ours = createArmatureSolver(q.a, LINEAR_GROWLER).solve(q.faults, asked.drive);
   const net = liveNetlist(asked);
   const theirs = await acPoint(net.text);
   const drop = minus(at(theirs, net.node[meter.barA]!), at(theirs, net.node[meter.barB]!));
@@ -161,7 +162,7 @@ async function allFindings(q: Question): Promise<Finding> {
 
 /** Impedance from each third bar to the core with the growler open, as a lamp between them meets it. */
 async function pathFinding({ a, faults, drive: d }: Question): Promise<Finding> {
-  const solver = createArmatureSolver(a);
+  const solver = createArmatureSolver(a, LINEAR_GROWLER);
   const ours: number[] = [];
   const theirs: number[] = [];
   for (let bar = 0; bar < a.bars; bar += 3) {
