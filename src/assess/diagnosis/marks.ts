@@ -1,11 +1,11 @@
 import type { Finding, Verdict } from '../../bench/paper.ts';
 import type { Mark } from '../mark.ts';
+import { CONDITION_WORDS, DISPOSITION_WORDS, fullAnswers, listed } from '../words.ts';
 import type { Worked } from '../worked.ts';
 import { SOUND } from './expected.ts';
 import { type Matched, matched } from './match.ts';
 import { supportOf } from './support.ts';
 import { remedyOf, type TrueFinding, truthOf } from './truth.ts';
-import { CONDITION_WORDS, DISPOSITION_WORDS, fullAnswers, listed } from './words.ts';
 
 /** What diagnosis is worth, beside procedure. */
 const WEIGHTS = { condition: 20, place: 10, disposition: 15, supported: 15 } as const;

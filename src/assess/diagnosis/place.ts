@@ -92,7 +92,7 @@ export function placeWorth(
   bars: number,
 ): number {
   if (place.kind === 'somewhere') return right.somewhere;
-  if (chalked === null) return 0;
+  if (chalked === null || (place.kind !== 'bar' && place.kind !== 'pair')) return 0;
   const at = (((chalked + place.count) % bars) + bars) % bars;
   return (place.kind === 'pair' ? right.pairs : right.bars).get(at) ?? 0;
 }

@@ -92,13 +92,16 @@ export function shownBy(solver: ArmatureSolver, faults: readonly ArmatureFault[]
 
 const standsOut = (deviation: readonly number[], band: number) => deviation.some((d) => Math.abs(d) > band);
 
-/** Tests that show anything at all that a sound part does not. */
-export function telling(shown: Shown): TestKind[] {
+/**
+ * Tests that show anything at all that a sound part of the same kind does not: an equalised winding makes the strip
+ * buzz all round when it is sound.
+ */
+export function telling(shown: Shown, sound: Shown): TestKind[] {
   const tells: Partial<Record<TestKind, boolean>> = {
     spaced: standsOut(shown.spaced, shown.band.spaced),
     neighbour: standsOut(shown.neighbour, shown.band.neighbour),
     ground: shown.litBars.length > 0,
-    strip: shown.feltSlots > 0,
+    strip: shown.feltSlots > sound.feltSlots,
   };
   return (['spaced', 'neighbour', 'ground', 'strip'] as const).filter((test) => tells[test]);
 }

@@ -1,13 +1,13 @@
 import type { Condition, TestKind, Verdict } from '../../bench/paper.ts';
 import { STRIP_ZONES } from '../passes.ts';
+import { CONDITION_WORDS, listed, TEST_WORDS } from '../words.ts';
 import type { Worked } from '../worked.ts';
-import { CONDITION_WORDS, listed } from './words.ts';
 
 /**
  * Tests a condition must rest on, whether it is right or not. A low reading is a finding, not a name: the strip tells a
  * bridge or short from an open coil, so neither may be named without it.
  */
-const NEEDS: Readonly<Record<Condition, readonly TestKind[] | 'all'>> = {
+const NEEDS: Readonly<Partial<Record<Condition, readonly TestKind[] | 'all'>>> = {
   sound: 'all',
   openCoil: ['neighbour', 'strip'],
   badRiserJoint: ['neighbour', 'strip'],
@@ -17,15 +17,6 @@ const NEEDS: Readonly<Record<Condition, readonly TestKind[] | 'all'>> = {
   grounded: ['ground'],
   poorInsulation: ['ground'],
   worn: ['look'],
-  notTested: [],
-};
-
-const TEST_WORDS: Readonly<Record<TestKind, string>> = {
-  look: 'looking',
-  spaced: 'spaced readings',
-  neighbour: 'neighbouring readings',
-  ground: 'the lamp',
-  strip: 'the strip',
 };
 
 /** How much of a test was done, 0..1, by what was touched and settled up to the verdict. */
@@ -47,13 +38,15 @@ function doneShare(worked: Worked, test: TestKind, before: number): number {
         : early(worked.ground.values()) / bars;
     case 'strip':
       return worked.strip.reduce((sum, zone) => sum + zone.size, 0) / (slots * STRIP_ZONES.length);
+    default:
+      return 0;
   }
 }
 
 /** Where the ammeter allowed is the spaced one only, it must do for the neighbouring one. */
 function needed(conditions: readonly Condition[], allowed: readonly TestKind[]): TestKind[] {
   if (conditions.some((condition) => NEEDS[condition] === 'all')) return [...allowed];
-  const tests = new Set(conditions.flatMap((condition) => NEEDS[condition]));
+  const tests = new Set<string>(conditions.flatMap((condition) => NEEDS[condition] ?? []));
   return allowed.filter((test) => tests.has(test) || (test === 'spaced' && onlySpaced(tests, allowed)));
 }
 
@@ -78,6 +71,6 @@ export function supportOf(
   const sentence =
     thin.length === 0
       ? `Everything needed to say “${said}” was tested.`
-      : `To say “${said}” takes ${listed(thin.map((test) => TEST_WORDS[test]))} all the way round first.`;
+      : `To say “${said}” takes ${listed(thin.map((test) => TEST_WORDS[test]))}, all the way round, first.`;
   return { share, sentence, entries: [entry] };
 }

@@ -61,9 +61,10 @@ const GROUNDS: ReadonlySet<string> = new Set(['groundedBar', 'groundedCoil']);
 export function truthOf(scenario: Scenario, design: ArmatureDesign): TrueFinding[] {
   const solver = createArmatureSolver(design);
   const { tests, mains } = scenario.public;
+  const sound = shownBy(solver, [], MAINS[mains]);
   const findings = scenario.hidden.armature.faults.map((fault) => {
     const shown = shownBy(solver, [fault], MAINS[mains]);
-    const told = fault.kind === 'dirtyCommutator' ? TOLD_BY_SCATTER : telling(shown);
+    const told = fault.kind === 'dirtyCommutator' ? TOLD_BY_SCATTER : telling(shown, sound);
     return {
       fault,
       expected: expectedOf(fault, seenUnderLens(scenario, fault, markedPairs(shown), design)),

@@ -60,6 +60,24 @@ function looksReversed(fall: readonly number[]): boolean {
   return sorted[2]! < -STANDS_OUT && sorted[2]! < 0.6 * sorted[0]!;
 }
 
+/** A strip that pulls at every slot in one place has found the equalisers: from then on the readings decide. */
+function pullsAllRound(notes: Notes, job: Job): boolean {
+  if (job.armature.equalised !== true) return false;
+  const places = [...new Set(notes.strip.map(({ angleDeg }) => angleDeg))];
+  return places.some((at) =>
+    notes.strip.filter((felt) => felt.angleDeg === at).every(({ pull }) => pull > 0),
+  );
+}
+
+/**
+ * Equalisers tie a bar to the one a pole pair further round: beside an open coil the tied pair carries for both and
+ * rises; beside a bridge it falls too.
+ */
+function tiedPairRises(fall: readonly number[], pair: number, { armature }: Job): boolean {
+  const apart = armature.bars / (armature.poles / 2);
+  return fall[(pair + apart) % armature.bars]! > 0.2;
+}
+
 interface Reader {
   readonly fall: readonly number[];
   readonly pulls: boolean;
@@ -112,7 +130,21 @@ function besideJoint(fall: readonly number[], bar: number, { armature }: Job): n
   });
 }
 
+/** Of an equalised winding, where the strip tells nothing. */
+function equalisedFindings(reader: Reader): Finding[] {
+  const { fall, bar, pair, job } = reader;
+  const bad = joints(fall, DEAD);
+  if (bad.length > 0) return bad.map((one) => ({ condition: 'badRiserJoint', place: bar(one) }));
+  const at = lowest(fall, []);
+  if (at === null) return [];
+  if (tiedPairRises(fall, at, job)) return whyItFalls(reader, []);
+  const [joint] = joints(fall, STANDS_OUT);
+  if (joint !== undefined) return [{ condition: 'badRiserJoint', place: bar(joint) }];
+  return [{ condition: 'bridgedBars', place: pair(at) }];
+}
+
 function windingFindings(reader: Reader): Finding[] {
+  if (pullsAllRound(reader.notes, reader.job)) return equalisedFindings(reader);
   const { fall, pulls, bar, job } = reader;
   const bad = joints(fall, pulls ? DEAD : STANDS_OUT);
   const spoken = bad.flatMap((one) => [

@@ -85,12 +85,24 @@ export class Hands {
     this.do({ type: 'armature.turn', byDeg: -360 / this.job.armature.bars });
   }
 
-  /** Lets a part that smells hot cool down, the bench off, and goes on as before. */
+  /** Lets a part or a growler that has grown hot cool down, the bench off, and goes on as before. */
   keepCool(): void {
-    const { partHeat, selector } = this.see();
-    if (selector === 'off' || (partHeat !== 'hot' && partHeat !== 'smoking')) return;
+    const { selector } = this.see();
+    if (selector === 'off' || !this.isHot()) return;
     this.do({ type: 'selector.turn', to: 'off' });
-    for (let waited = 0; this.see().partHeat !== 'cool' && waited < 60; waited += 1) this.wait(30_000);
+    for (let waited = 0; !this.isCool() && waited < 60; waited += 1) this.wait(30_000);
     this.do({ type: 'selector.turn', to: selector });
+  }
+
+  private isHot(): boolean {
+    const { partHeat, growlerHeat } = this.see();
+    return (
+      partHeat === 'hot' || partHeat === 'smoking' || growlerHeat === 'hot' || growlerHeat === 'tooHotToTouch'
+    );
+  }
+
+  private isCool(): boolean {
+    const { partHeat, growlerHeat } = this.see();
+    return partHeat === 'cool' && growlerHeat === 'cool';
   }
 }

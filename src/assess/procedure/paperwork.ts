@@ -1,16 +1,8 @@
 import { STRIP_ARC_DEG } from '../../bench/geometry.ts';
-import type { TestKind } from '../../bench/paper.ts';
 import { acts } from '../film.ts';
+import { listed, TEST_WORDS } from '../words.ts';
 import type { Worked, WrittenLine } from '../worked.ts';
 import { type Criterion, notShown, someOf } from './criterion.ts';
-
-const TEST_WORDS: Readonly<Record<TestKind, string>> = {
-  look: 'the look',
-  spaced: 'the spaced readings',
-  neighbour: 'the neighbouring readings',
-  ground: 'the ground test',
-  strip: 'the strip test',
-};
 
 const recorded: Criterion = {
   id: 'recordedFirst',
@@ -23,7 +15,7 @@ const recorded: Criterion = {
     const sentence =
       missing.length === 0
         ? 'Every test was on the sheet before the verdict was written.'
-        : `The verdict was written without ${missing.map((test) => TEST_WORDS[test]).join(', ')} on the sheet.`;
+        : `The verdict was written without ${listed(missing.map((test) => TEST_WORDS[test]))} on the sheet.`;
     return { share: 1 - missing.length / tests.length, sentence, entries };
   },
 };

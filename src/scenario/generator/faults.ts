@@ -54,7 +54,9 @@ const openCoil: Make = (chance, design) => ({ kind: 'openCoil', coil: anyBar(cha
 /** The joint to the bar is the common case; ends off the bar are for those who know it. */
 const joint: Make = (chance, design, difficulty) => {
   const bar = anyBar(chance, design);
-  const form = difficulty === 'easy' ? 'bar' : pick(chance, ['bar', 'bar', 'oneEnd', 'bothEnds'] as const);
+  // An equaliser holds a bar whose coils have come off: what is left to read points elsewhere.
+  const plain = difficulty === 'easy' || design.equalised;
+  const form = plain ? 'bar' : pick(chance, ['bar', 'bar', 'oneEnd', 'bothEnds'] as const);
   if (form !== 'bar') return { kind: 'riserJoint', bar, form, ohm: 'open' };
   const open = difficulty === 'easy' && chance() < 0.5;
   return {
@@ -161,6 +163,17 @@ function two(chance: Chance, design: ArmatureDesign, difficulty: Difficulty): Ar
     if (first === 'ground' || clearOf(placeOf(one), placeOf(other), design)) return [one, other];
   }
 }
+
+/** On an equalised winding the strip tells nothing, so only what the readings tell apart is asked for. */
+export const EQUALISED_FAMILIES: readonly Family[] = [
+  'sound',
+  'open',
+  'joint',
+  'bridge',
+  'ground',
+  'dirty',
+  'leak',
+];
 
 /** Faults of one family at one difficulty, somewhere on the part. */
 export function faultsOf(

@@ -1,4 +1,4 @@
-import type { Condition, Disposition, FoundPlace } from '../../bench/paper.ts';
+import type { Condition, Disposition, TestKind } from '../bench/paper.ts';
 
 export const CONDITION_WORDS: Readonly<Record<Condition, string>> = {
   sound: 'sound',
@@ -11,6 +11,8 @@ export const CONDITION_WORDS: Readonly<Record<Condition, string>> = {
   poorInsulation: 'poor insulation',
   worn: 'worn or mechanical',
   notTested: 'not tested',
+  brokenJoint: 'broken joint',
+  looseRivet: 'loose rivet',
 };
 
 export const DISPOSITION_WORDS: Readonly<Record<Disposition, string>> = {
@@ -21,10 +23,21 @@ export const DISPOSITION_WORDS: Readonly<Record<Disposition, string>> = {
   replace: 'replace',
 };
 
-export function placeWords(place: FoundPlace): string {
-  if (place.kind === 'somewhere') return 'no place';
-  return place.kind === 'bar' ? `bar ${place.count}` : `bars ${place.count} and ${place.count + 1}`;
-}
+/** A test as it is named in a sentence. */
+export const TEST_WORDS: Readonly<Record<TestKind, string>> = {
+  look: 'looking',
+  spaced: 'spaced readings',
+  neighbour: 'neighbouring readings',
+  ground: 'the ground test',
+  strip: 'the strip test',
+  fieldContinuity: 'field continuity',
+  fieldInsulation: 'field insulation',
+  plateInsulation: 'the insulated holders',
+  plateEarthed: 'the earthed brushes',
+  megohm: 'the insulation tester',
+  millivolt: 'the millivolt drop',
+  gauges: 'the gauges',
+};
 
 /** "a, b and c" */
 export function listed(words: readonly string[]): string {
