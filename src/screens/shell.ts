@@ -63,8 +63,10 @@ export interface OpenBench {
   readonly port: BenchPort;
   /** Lines already on the test sheet, oldest first: the log's `sheet.write` acts that were done. */
   readonly written: readonly SheetLine[];
-  /** The verdict last written down, or null. */
+  /** The verdict last written down, or null; enough where one part is judged. */
   readonly verdict: Verdict | null;
+  /** Where several parts are judged: the last verdict on each. Left out, `verdict` stands for all there is. */
+  readonly verdicts?: readonly Verdict[];
   readonly mountScene: MountScene;
   readonly setMuted: (muted: boolean) => void;
   /** Calls back with one caption per sound, muted or not; returns the way to stop. */

@@ -3,28 +3,15 @@ import { barAngleDeg, barAt } from '../../src/bench/geometry.ts';
 import type { Observation } from '../../src/bench/observation.ts';
 import { barOf, barPlace, type LeadId } from '../../src/bench/places.ts';
 import type { BenchPort, Outcome } from '../../src/bench/port.ts';
+import { LEADS_HUNG, UNTOUCHED } from '../../src/bench/untouched.ts';
 import type { Job } from '../../src/scenario/public/job.ts';
 import type { OpenBench } from '../../src/screens/shell.ts';
 
-const HOLSTERED = { at: 'holster', grip: null, touches: null, stationDeg: null } as const;
 const START: Observation = {
+  ...UNTOUCHED,
   atMs: 754_000,
-  selector: 'off',
-  supply: 'off',
-  rangeA: 100,
   cradle: 'armature',
-  rotationDeg: 0,
-  hands: [{ holds: 'nothing' }, { holds: 'nothing' }],
-  leads: { 'ammeter.1': HOLSTERED, 'ammeter.2': HOLSTERED, 'lamp.1': HOLSTERED, 'lamp.2': HOLSTERED },
-  needle: { deflection: 0, pegged: false, atRest: true },
-  lamp: { glow: 0 },
-  strip: { at: 'rail', angleDeg: null, heightMm: null, pull: 0, buzz: 0 },
   hum: { level: 0, pitchHz: 100, harshness: 2 },
-  growlerHeat: 'cool',
-  partHeat: 'cool',
-  chalkedBar: null,
-  look: null,
-  stopped: null,
 };
 
 /**
@@ -149,12 +136,14 @@ type LeadAction = Extract<Action, { readonly lead: LeadId }>;
 
 function withLead(seen: Observation, action: LeadAction, job: Job): Observation {
   const before = seen.leads[action.lead];
+  const hung = LEADS_HUNG[action.lead];
   const after = {
-    'lead.take': { ...HOLSTERED, at: 'hand', grip: 'handle' },
+    'lead.take': { ...hung, at: 'hand', grip: 'handle' },
     'lead.touch': { ...before, ...touchOf(action, seen, job) },
     'lead.lift': { ...before, touches: null, stationDeg: null },
     'lead.clamp': { ...before, at: 'stand', grip: null },
-    'lead.holster': HOLSTERED,
+    'lead.holster': hung,
+    'lead.lean': { ...before, leaning: action.type === 'lead.lean' && action.on },
   } as const;
   return { ...seen, leads: { ...seen.leads, [action.lead]: after[action.type] } };
 }

@@ -4,7 +4,15 @@ import { Button } from '../shared/Button.tsx';
 import { Cautions } from '../shared/Cautions.tsx';
 import { TextField } from '../shared/Field.tsx';
 import { clock } from '../shared/time.ts';
-import { mainsWords, modeMeaning, modeWords, spoken, testWords } from '../shared/words.ts';
+import {
+  capital,
+  mainsWords,
+  modeMeaning,
+  modeWords,
+  partWords,
+  spoken,
+  testWords,
+} from '../shared/words.ts';
 import type { JobSummary, Settings } from '../shell.ts';
 import './jobs.css';
 
@@ -82,12 +90,14 @@ function CardBody(props: { readonly job: Job; readonly settings: Settings }) {
       <dd>{say(job.card.complaint)}</dd>
       <dt>Asked for</dt>
       <dd>{say(job.card.askedFor)}</dd>
-      <dt>On the bench</dt>
+      <dt>In the cradle</dt>
       <dd>
         {say(
           `${job.armature.name}: ${job.armature.bars} bars, ${job.armature.slots} slots, ${job.armature.poles} poles`,
         )}
       </dd>
+      <dt>To be judged</dt>
+      <dd>{capital(job.parts.map(partWords).join(', ').toLowerCase())}</dd>
       <dt>Tests allowed</dt>
       <dd>
         <ul class="card-tests">

@@ -1,11 +1,17 @@
 import type { Mode } from '../../bench/port.ts';
 import { writeRoute } from '../route.ts';
 import { clock, dayWords } from '../shared/time.ts';
-import { mainsWords, modeMeaning, modeWords, spoken, type Vocabulary } from '../shared/words.ts';
+import {
+  capital,
+  mainsWords,
+  modeMeaning,
+  modeWords,
+  partWords,
+  spoken,
+  type Vocabulary,
+} from '../shared/words.ts';
 import type { AttemptSummary, JobSummary, Settings } from '../shell.ts';
 import './jobs.css';
-
-const PART_WORDS = { armature: 'Armature', fieldFrame: 'Field frame', brushPlate: 'Brush plate' } as const;
 
 export interface JobListProps {
   readonly jobs: readonly JobSummary[];
@@ -80,7 +86,7 @@ function JobSlip(props: { readonly summary: JobSummary; readonly vocabulary: Voc
       </h3>
       <p class="slip-complaint">{spoken(job.card.complaint, props.vocabulary)}</p>
       <p class="slip-facts">
-        <span>{PART_WORDS[job.part]}</span>
+        <span>{capital(job.parts.map(partWords).join(', ').toLowerCase())}</span>
         <span>{mainsWords(job.mains)}</span>
         {job.minutes === null ? null : <span>{job.minutes} minutes</span>}
       </p>

@@ -1,3 +1,4 @@
+import type { PartKind } from '../../bench/action.ts';
 import type { Condition, Disposition, FoundPlace, TestKind } from '../../bench/paper.ts';
 import type { Mode } from '../../bench/port.ts';
 
@@ -8,14 +9,8 @@ export type Vocabulary = 'british' | 'american';
 const TERMS = {
   ground: { british: 'earth', american: 'ground' },
   grounded: { british: 'earthed', american: 'grounded' },
-  groundFault: { british: 'earth fault', american: 'ground' },
   bar: { british: 'segment', american: 'bar' },
   bars: { british: 'segments', american: 'bars' },
-  dynamo: { british: 'dynamo', american: 'generator' },
-  coil: { british: 'coil', american: 'coil' },
-  riserJoint: { british: 'dry riser joint', american: 'bad riser joint' },
-  skim: { british: 'skim', american: 'turn' },
-  brushPlate: { british: 'brush gear plate', american: 'brush plate' },
 } as const;
 export type Term = keyof typeof TERMS;
 
@@ -56,6 +51,8 @@ const CONDITION_WORDS: Readonly<Record<Condition, readonly [short: string, meani
   poorInsulation: ['Poor insulation', 'it leaks, but not enough to light a lamp'],
   worn: ['Worn or mechanical', 'rubbed, bent, loose, or worn past the limit'],
   notTested: ['Not tested', 'nothing can be said about it yet'],
+  brokenJoint: ['Broken joint', 'a brush, its pigtail or its holder has lost its joint'],
+  looseRivet: ['Loose rivet', 'it makes or breaks when the holder is pressed'],
 };
 
 export function conditionWords(condition: Condition, vocabulary: Vocabulary): string {
@@ -85,16 +82,34 @@ const TEST_WORDS: Readonly<Record<TestKind, string>> = {
   neighbour: 'Open circuit, neighbouring bars',
   ground: 'Ground',
   strip: 'Short circuit, with the strip',
+  fieldContinuity: 'Field continuity, terminal to each brush',
+  fieldInsulation: 'Field insulation, case to each brush',
+  plateInsulation: 'Insulated holders to the plate',
+  plateEarthed: 'Grounded brushes to the plate',
+  megohm: 'Insulation tester',
+  millivolt: 'Millivolt drop',
+  gauges: 'Gauges',
 };
 
 export function testWords(test: TestKind, vocabulary: Vocabulary): string {
   return spoken(TEST_WORDS[test], vocabulary);
 }
 
+const LAMP_TESTS: ReadonlySet<TestKind> = new Set([
+  'ground',
+  'fieldContinuity',
+  'fieldInsulation',
+  'plateInsulation',
+  'plateEarthed',
+]);
+
 /** What is entered in the result column of one test, for headings and labels. */
 export function testResultWords(test: TestKind): string {
   if (test === 'spaced' || test === 'neighbour') return 'Reading';
-  if (test === 'ground') return 'Lamp';
+  if (LAMP_TESTS.has(test)) return 'Lamp';
+  if (test === 'megohm') return 'Megohms';
+  if (test === 'millivolt') return 'Millivolts';
+  if (test === 'gauges') return 'Millimetres';
   return test === 'strip' ? 'Strip' : 'Seen';
 }
 
@@ -132,11 +147,29 @@ export function sureWords(sure: number): string {
   return SURE_STEPS.find(([upTo]) => sure <= upTo)?.[1] ?? 'as good as certain';
 }
 
+const PART_WORDS: Readonly<Record<PartKind, string>> = {
+  armature: 'Armature',
+  fieldFrame: 'Field frame',
+  brushPlate: 'Brush plate',
+};
+
+export function partWords(part: PartKind): string {
+  return PART_WORDS[part];
+}
+
 export function foundPlaceWords(place: FoundPlace, bars: number, vocabulary: Vocabulary): string {
   if (place.kind === 'somewhere') return 'no place named';
+  if (place.kind === 'branch') return `the branch that ends at field brush ${place.brush}`;
+  if (place.kind === 'holder') return spoken(holderWords(place.holder), vocabulary);
   if (place.kind === 'bar') return spoken(countPhrase(place.count), vocabulary);
   const next = countPhrase((place.count + 1) % bars);
   return spoken(`between ${countPhrase(place.count)} and ${next}`, vocabulary);
+}
+
+/** A brush holder in a sentence. */
+function holderWords(holder: Extract<FoundPlace, { kind: 'holder' }>['holder']): string {
+  const kind = holder.startsWith('plate:insulated') ? 'insulated' : 'grounded';
+  return `${kind} holder ${holder.slice(-1)}`;
 }
 
 /** A bar as the learner counts it, short enough for a table: the chalked one is 0. */

@@ -6,7 +6,7 @@ import type { Job } from '../../../scenario/public/job.ts';
 import { Button } from '../../shared/Button.tsx';
 import { Dialog } from '../../shared/Dialog.tsx';
 import { VerdictWords } from '../../shared/VerdictWords.tsx';
-import { spoken, type Vocabulary } from '../../shared/words.ts';
+import { partWords, spoken, type Vocabulary } from '../../shared/words.ts';
 import { KEY_LIST } from './keys.ts';
 
 /** What is being asked of the learner over the bench, or null. */
@@ -17,8 +17,7 @@ export interface BenchDialogsProps {
   readonly seen: Observation;
   readonly port: BenchPort;
   readonly job: Job;
-  /** The verdict on the sheet, or null. */
-  readonly verdict: Verdict | null;
+  readonly verdicts: readonly Verdict[];
   readonly vocabulary: Vocabulary;
   readonly onAnswered: () => void;
   readonly onFinished: () => void;
@@ -78,7 +77,7 @@ function KeysDialog({
   );
 }
 
-function HandInDialog({ port, seen, verdict, job, vocabulary, onAnswered }: BenchDialogsProps) {
+function HandInDialog({ port, seen, verdicts, job, vocabulary, onAnswered }: BenchDialogsProps) {
   const handIn = () => {
     onAnswered();
     port.send({ type: 'job.handIn' });
@@ -86,7 +85,19 @@ function HandInDialog({ port, seen, verdict, job, vocabulary, onAnswered }: Benc
   return (
     <Dialog title="Hand the job in?" onClose={onAnswered}>
       <p>This is what stands on the sheet. After this the bench is closed and the marks are worked out.</p>
-      {verdict ? <VerdictWords verdict={verdict} bars={job.armature.bars} vocabulary={vocabulary} /> : null}
+      {job.parts.map((part) => {
+        const verdict = verdicts.find((one) => one.part === part);
+        return (
+          <section key={part} aria-label={partWords(part)}>
+            <h3>{partWords(part)}</h3>
+            {verdict ? (
+              <VerdictWords verdict={verdict} bars={job.armature.bars} vocabulary={vocabulary} />
+            ) : (
+              <p>No verdict is written on this part.</p>
+            )}
+          </section>
+        );
+      })}
       {seen.selector === 'off' ? null : <p>The selector is still on {seen.selector}.</p>}
       <div class="dialog-acts">
         <Button kind="main" onPress={handIn}>

@@ -18,7 +18,8 @@ export interface BenchPageProps {
   readonly port: BenchPort;
   /** Lines already on the sheet when the page opens, oldest first. */
   readonly written: readonly SheetLine[];
-  readonly verdict: Verdict | null;
+  /** Verdicts already written when the page opens, the last for each part. */
+  readonly verdicts: readonly Verdict[];
   readonly mountScene: MountScene;
   /** Calls back with one caption per sound; returns the way to stop. */
   readonly captions: (listener: (line: string) => void) => () => void;
@@ -70,7 +71,7 @@ export function BenchPage(props: BenchPageProps) {
           job={job}
           seen={bench.seen}
           lines={paper.lines}
-          verdict={paper.verdict}
+          verdicts={paper.verdicts}
           vocabulary={props.vocabulary}
           noteAsked={noteAsked}
           onNoted={toBench}
@@ -84,7 +85,7 @@ export function BenchPage(props: BenchPageProps) {
         seen={bench.seen}
         port={bench.port}
         job={job}
-        verdict={paper.verdict}
+        verdicts={paper.verdicts}
         vocabulary={props.vocabulary}
         onAnswered={() => setQuestion(null)}
         onFinished={props.onFinished}
@@ -95,20 +96,24 @@ export function BenchPage(props: BenchPageProps) {
 
 interface Paper {
   readonly lines: readonly SheetLine[];
-  readonly verdict: Verdict | null;
+  readonly verdicts: readonly Verdict[];
   readonly note: (action: Action) => void;
 }
 
 /** What stands on the paper: what was there when the page opened, and every act that put something on it since. */
 function usePaper(props: BenchPageProps): Paper {
   const [lines, setLines] = useState(props.written);
-  const [verdict, setVerdict] = useState(props.verdict);
+  const [verdicts, setVerdicts] = useState(props.verdicts);
   const note = (action: Action) => {
     if (action.type === 'sheet.write') setLines((before) => [...before, action.line]);
-    if (action.type === 'verdict.write') setVerdict(action.verdict);
+    if (action.type === 'verdict.write') setVerdicts((before) => replaced(before, action.verdict));
     if (action.type === 'job.handIn') props.onFinished();
   };
-  return { lines, verdict, note };
+  return { lines, verdicts, note };
+}
+
+function replaced(before: readonly Verdict[], verdict: Verdict): readonly Verdict[] {
+  return [...before.filter(({ part }) => part !== verdict.part), verdict];
 }
 
 /** Practice stands still while nobody can see it; assessed time runs on and the gap is on the record. */

@@ -3,7 +3,7 @@ import type { Verdict } from '../../../bench/paper.ts';
 import { Cautions } from '../../shared/Cautions.tsx';
 import { mainsWords, spoken, testWords } from '../../shared/words.ts';
 import { TestSheet, type TestSheetProps } from './TestSheet.tsx';
-import { VerdictForm } from './VerdictForm.tsx';
+import { VerdictLeaf } from './VerdictLeaf.tsx';
 
 export type Leaf = 'card' | 'sheet' | 'verdict';
 const LEAVES: readonly (readonly [Leaf, string])[] = [
@@ -15,7 +15,7 @@ const LEAVES: readonly (readonly [Leaf, string])[] = [
 export interface ClipboardProps extends TestSheetProps {
   readonly leaf: Leaf;
   readonly onLeaf: (leaf: Leaf) => void;
-  readonly verdict: Verdict | null;
+  readonly verdicts: readonly Verdict[];
   readonly onVerdict: (verdict: Verdict) => void;
   readonly onHandIn: () => void;
 }
@@ -53,13 +53,7 @@ export function Clipboard(props: ClipboardProps) {
         <TestSheet {...props} />
       </LeafPanel>
       <LeafPanel leaf="verdict" front={props.leaf}>
-        <VerdictForm
-          job={props.job}
-          written={props.verdict}
-          vocabulary={props.vocabulary}
-          onWrite={props.onVerdict}
-          onHandIn={props.onHandIn}
-        />
+        <VerdictLeaf {...props} />
       </LeafPanel>
     </aside>
   );

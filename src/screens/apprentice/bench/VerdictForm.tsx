@@ -1,14 +1,16 @@
 import { useState } from 'preact/hooks';
+import type { PartKind } from '../../../bench/action.ts';
 import { DISPOSITIONS, type Verdict } from '../../../bench/paper.ts';
 import type { Job } from '../../../scenario/public/job.ts';
 import { Button } from '../../shared/Button.tsx';
 import { RadioField, SliderField, TextField } from '../../shared/Field.tsx';
-import { dispositionWords, sureWords, type Vocabulary } from '../../shared/words.ts';
+import { dispositionWords, partWords, sureWords, type Vocabulary } from '../../shared/words.ts';
 import { FindingFields } from './FindingFields.tsx';
 import { decide, draftOf, EMPTY_FINDING, type FindingDraft, type VerdictDraft } from './verdictDraft.ts';
 
 export interface VerdictFormProps {
   readonly job: Job;
+  readonly part: PartKind;
   readonly written: Verdict | null;
   readonly vocabulary: Vocabulary;
   readonly onWrite: (verdict: Verdict) => void;
@@ -17,23 +19,28 @@ export interface VerdictFormProps {
 
 /** The decision on the part: what is wrong, where, what happens next, how sure, and why. */
 export function VerdictForm(props: VerdictFormProps) {
-  const { job, vocabulary } = props;
+  const { job, part, vocabulary } = props;
   const [draft, setDraft] = useState<VerdictDraft>(() => draftOf(props.written));
   const [problems, setProblems] = useState<readonly string[]>([]);
-  const change = (part: Partial<VerdictDraft>) => setDraft({ ...draft, ...part });
+  const change = (some: Partial<VerdictDraft>) => setDraft({ ...draft, ...some });
   const findingAt = (index: number, finding: FindingDraft) =>
     change({ findings: draft.findings.map((one, at) => (at === index ? finding : one)) });
   const write = () => {
-    const decided = decide(draft, job.part, job.armature.bars);
+    const decided = decide(draft, part, job.armature.bars);
     setProblems(decided.ok ? [] : decided.problems);
     if (decided.ok) props.onWrite(decided.verdict);
     return decided.ok;
   };
   return (
-    <form class="verdict" aria-label="Verdict" onSubmit={(event) => event.preventDefault()}>
+    <form
+      class="verdict"
+      aria-label={`Verdict on the ${partWords(part).toLowerCase()}`}
+      onSubmit={(event) => event.preventDefault()}
+    >
       {draft.findings.map((finding, index) => (
         <FindingFields
           key={index}
+          part={part}
           number={index + 1}
           finding={finding}
           bars={job.armature.bars}

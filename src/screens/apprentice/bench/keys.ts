@@ -72,6 +72,12 @@ function actOf(key: string, shift: boolean, context: KeyContext): Action | null 
 
 const SELECTOR_KEYS: Readonly<Record<string, Selector>> = { o: 'off', l: 'low', h: 'high' };
 
+/** The key that takes a lead, as a button shows it; only the panel's own leads have one. */
+export function leadKeyOf(lead: LeadId): { readonly keyHint?: string } {
+  const at = (LEAD_IDS as readonly LeadId[]).indexOf(lead);
+  return at < 0 ? {} : { keyHint: String(at + 1) };
+}
+
 function takeWish(lead: LeadId, seen: Observation): Wish {
   if (seen.leads[lead].at === 'hand') return { kind: 'choose', lead };
   return { kind: 'act', action: { type: 'lead.take', lead, grip: 'handle' } };

@@ -1,6 +1,6 @@
 import { useEffect, useRef, useState } from 'preact/hooks';
 import type { Observation } from '../../../bench/observation.ts';
-import { LEAD_IDS, type LeadId } from '../../../bench/places.ts';
+import { ALL_LEADS, type LeadId } from '../../../bench/places.ts';
 
 export interface LeadInUse {
   readonly inUse: LeadId | null;
@@ -10,7 +10,7 @@ export interface LeadInUse {
 /** The lead the tip keys move: the one taken last, or the one chosen, for as long as it is in a hand. */
 export function useLeadInUse(seen: Observation): LeadInUse {
   const [chosen, setChosen] = useState<LeadId | null>(null);
-  const held = LEAD_IDS.filter((lead) => seen.leads[lead].at === 'hand');
+  const held = ALL_LEADS.filter((lead) => seen.leads[lead].at === 'hand');
   const before = useRef(held);
   useEffect(() => {
     const taken = held.find((lead) => !before.current.includes(lead));

@@ -1,9 +1,21 @@
 import type { PartKind } from '../../../bench/action.ts';
-import type { Condition, Disposition, Finding, FoundPlace, Verdict } from '../../../bench/paper.ts';
+import {
+  CONDITIONS_OF,
+  type Condition,
+  type Disposition,
+  type Finding,
+  type FoundPlace,
+  type Verdict,
+} from '../../../bench/paper.ts';
+
+type Holder = Extract<FoundPlace, { readonly kind: 'holder' }>['holder'];
+
+/** Where a finding lies, as chosen on the form: bars carry a count beside it. */
+export type PlaceChoice = 'bar' | 'pair' | 'branch:1' | 'branch:2' | Holder | 'somewhere';
 
 export interface FindingDraft {
   readonly condition: Condition | '';
-  readonly place: FoundPlace['kind'];
+  readonly place: PlaceChoice;
   /** Bars from the chalk, as typed. */
   readonly count: string;
 }
@@ -24,29 +36,45 @@ export const EMPTY_VERDICT: VerdictDraft = {
   because: '',
 };
 
+/** Places that can be named on each part, finest first. */
+export const PLACES_OF: Readonly<Record<PartKind, readonly PlaceChoice[]>> = {
+  armature: ['bar', 'pair', 'somewhere'],
+  fieldFrame: ['branch:1', 'branch:2', 'somewhere'],
+  brushPlate: ['plate:insulated1', 'plate:insulated2', 'plate:earthed1', 'plate:earthed2', 'somewhere'],
+};
+
 /** Conditions that are about the whole part: no place is asked for. */
 export function isPlaceless(condition: Condition | ''): boolean {
   return condition === 'sound' || condition === 'notTested' || condition === '';
+}
+
+export function isCounted(place: PlaceChoice): place is 'bar' | 'pair' {
+  return place === 'bar' || place === 'pair';
 }
 
 export function draftOf(verdict: Verdict | null): VerdictDraft {
   if (!verdict) return EMPTY_VERDICT;
   const findings = verdict.findings.map(({ condition, place }) => ({
     condition,
-    place: place.kind,
-    count: place.kind === 'somewhere' ? '' : String(place.count),
+    place: choiceOf(place),
+    count: 'count' in place ? String(place.count) : '',
   }));
   return { ...verdict, findings };
+}
+
+function choiceOf(place: FoundPlace): PlaceChoice {
+  if (place.kind === 'branch') return `branch:${place.brush}`;
+  return place.kind === 'holder' ? place.holder : place.kind;
 }
 
 export type Decided =
   | { readonly ok: true; readonly verdict: Verdict }
   | { readonly ok: false; readonly problems: readonly string[] };
 
-/** Reads a verdict off the form, or says what is still missing. @param bars bars of the part, for the count */
+/** Reads a verdict off the form, or says what is still missing. @param bars bars of the armature, for the count */
 export function decide(draft: VerdictDraft, part: PartKind, bars: number): Decided {
   const problems = [
-    ...draft.findings.flatMap((finding, index) => findingProblems(finding, index, bars)),
+    ...draft.findings.flatMap((finding, index) => findingProblems(finding, index, part, bars)),
     ...togetherProblems(draft.findings),
     ...(draft.disposition ? [] : ['Say what happens to the part next.']),
   ];
@@ -56,9 +84,11 @@ export function decide(draft: VerdictDraft, part: PartKind, bars: number): Decid
   return { ok: true, verdict: { part, findings, disposition, sure, because: draft.because.trim() } };
 }
 
-function findingProblems(finding: FindingDraft, index: number, bars: number): string[] {
-  if (!finding.condition) return [`Choose a condition for finding ${index + 1}.`];
-  if (isPlaceless(finding.condition) || finding.place === 'somewhere') return [];
+function findingProblems(finding: FindingDraft, index: number, part: PartKind, bars: number): string[] {
+  const { condition, place } = finding;
+  if (!condition || !CONDITIONS_OF[part].includes(condition))
+    return [`Choose a condition for finding ${index + 1}.`];
+  if (isPlaceless(condition) || !isCounted(place)) return [];
   const count = Number(finding.count);
   const counted = finding.count.trim() !== '' && Number.isInteger(count) && count >= 0 && count < bars;
   const came = finding.count.trim() === '' ? 'nothing is written' : `“${finding.count}” is written`;
@@ -76,7 +106,20 @@ function togetherProblems(findings: readonly FindingDraft[]): string[] {
 
 function toFinding(draft: FindingDraft): Finding {
   const condition = draft.condition as Condition;
-  if (isPlaceless(condition) || draft.place === 'somewhere')
-    return { condition, place: { kind: 'somewhere' } };
-  return { condition, place: { kind: draft.place, count: Number(draft.count) } };
+  return { condition, place: isPlaceless(condition) ? { kind: 'somewhere' } : toPlace(draft) };
+}
+
+function toPlace({ place, count }: FindingDraft): FoundPlace {
+  switch (place) {
+    case 'bar':
+    case 'pair':
+      return { kind: place, count: Number(count) };
+    case 'branch:1':
+    case 'branch:2':
+      return { kind: 'branch', brush: place === 'branch:1' ? 1 : 2 };
+    case 'somewhere':
+      return { kind: place };
+    default:
+      return { kind: 'holder', holder: place };
+  }
 }

@@ -1,7 +1,8 @@
 import type { Attempt } from '../../../attempt/entry.ts';
+import type { PartKind } from '../../../bench/action.ts';
 import type { Verdict } from '../../../bench/paper.ts';
 import { VerdictWords } from '../../shared/VerdictWords.tsx';
-import { capital, type Vocabulary } from '../../shared/words.ts';
+import { capital, partWords, type Vocabulary } from '../../shared/words.ts';
 import type { DebriefData } from '../../shell.ts';
 import { lastChalk } from './chalk.ts';
 import { faultWords } from './faultWords.ts';
@@ -16,7 +17,6 @@ export function TruthAndVerdict({ data, vocabulary }: TruthAndVerdictProps) {
   const { attempt, job } = data;
   const telling = { chalkedBar: lastChalk(attempt), bars: job.armature.bars, vocabulary };
   const faults = attempt.scenario.hidden.armature.faults;
-  const verdict = writtenVerdict(attempt);
   return (
     <section class="beside" aria-label="What it was, and what you said">
       <div>
@@ -31,19 +31,28 @@ export function TruthAndVerdict({ data, vocabulary }: TruthAndVerdictProps) {
       </div>
       <div>
         <h2>What you said</h2>
-        {verdict ? (
-          <VerdictWords verdict={verdict} bars={job.armature.bars} vocabulary={vocabulary} />
-        ) : (
-          <p>No verdict was written.</p>
-        )}
+        {job.parts.map((part) => {
+          const verdict = writtenVerdict(attempt, part);
+          return (
+            <section key={part} aria-label={partWords(part)}>
+              {job.parts.length > 1 ? <h3>{partWords(part)}</h3> : null}
+              {verdict ? (
+                <VerdictWords verdict={verdict} bars={job.armature.bars} vocabulary={vocabulary} />
+              ) : (
+                <p>No verdict was written.</p>
+              )}
+            </section>
+          );
+        })}
       </div>
     </section>
   );
 }
 
-function writtenVerdict(attempt: Attempt): Verdict | null {
+function writtenVerdict(attempt: Attempt, part: PartKind): Verdict | null {
   for (const { action, outcome } of attempt.entries.toReversed()) {
-    if (action.type === 'verdict.write' && outcome.kind === 'done') return action.verdict;
+    const written = action.type === 'verdict.write' && outcome.kind === 'done' ? action.verdict : null;
+    if (written?.part === part) return written;
   }
   return null;
 }

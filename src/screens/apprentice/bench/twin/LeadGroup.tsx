@@ -1,5 +1,5 @@
 import type { LeadView } from '../../../../bench/observation.ts';
-import { type LeadId, leadSet } from '../../../../bench/places.ts';
+import { isClip, type LeadId, leadSet } from '../../../../bench/places.ts';
 import { LEAD_WORDS, placeWords } from '../../../../bench/placeWords.ts';
 import { Button } from '../../../shared/Button.tsx';
 import { capital, spoken } from '../../../shared/words.ts';
@@ -32,6 +32,7 @@ function stateWords(view: LeadView, touched: string | null): string {
   const where = touched ? ` on ${touched}` : ', touching nothing';
   if (view.at === 'holster') return 'In its holster.';
   if (view.at === 'stand') return `In the stand${where}.`;
+  if (view.at === 'clip') return `Clipped${where}.`;
   return `In the hand by the ${view.grip === 'tip' ? 'bare tip' : 'handle'}${where}.`;
 }
 
@@ -39,6 +40,7 @@ function LeaveActs({ lead, seen, send }: LeadGroupProps) {
   const view = seen.leads[lead];
   const name = LEAD_WORDS[lead];
   const inHand = view.at === 'hand';
+  const keep = isClip(lead) ? 'Clip it on' : 'Into the stand';
   return (
     <div class="acts">
       {inHand && view.touches ? (
@@ -46,13 +48,9 @@ function LeaveActs({ lead, seen, send }: LeadGroupProps) {
           Lift
         </Button>
       ) : null}
-      {inHand && view.touches && leadSet(lead) === 'ammeter' ? (
-        <Button
-          keyHint="S"
-          label={`Into the stand: ${name}`}
-          onPress={() => send({ type: 'lead.clamp', lead })}
-        >
-          Into the stand
+      {inHand && view.touches && leadSet(lead) !== 'lamp' ? (
+        <Button keyHint="S" label={`${keep}: ${name}`} onPress={() => send({ type: 'lead.clamp', lead })}>
+          {keep}
         </Button>
       ) : null}
       <Button

@@ -1,8 +1,8 @@
 import { useState } from 'preact/hooks';
 import type { Grip } from '../../../../bench/action.ts';
-import { LEAD_IDS } from '../../../../bench/places.ts';
 import { LEAD_WORDS } from '../../../../bench/placeWords.ts';
 import { Button } from '../../../shared/Button.tsx';
+import { leadKeyOf } from '../keys.ts';
 import type { LeadGroupProps } from './LeadGroup.tsx';
 
 /** Taking a lead by its tip is shown before it is done: a second press does it, leaving it costs nothing. */
@@ -15,11 +15,7 @@ export function TakeActs({ lead, send }: LeadGroupProps) {
   };
   return (
     <div class="acts">
-      <Button
-        keyHint={String(LEAD_IDS.indexOf(lead) + 1)}
-        label={`By the handle: take ${name}`}
-        onPress={() => take('handle')}
-      >
+      <Button {...leadKeyOf(lead)} label={`By the handle: take ${name}`} onPress={() => take('handle')}>
         By the handle
       </Button>
       {tipAsked ? (

@@ -1,4 +1,4 @@
-import { LEAD_IDS, type LeadId } from '../../../../bench/places.ts';
+import { ALL_LEADS, type LeadId } from '../../../../bench/places.ts';
 import { ArmatureGroup } from './ArmatureGroup.tsx';
 import type { GroupProps } from './groups.ts';
 import { LeadGroup } from './LeadGroup.tsx';
@@ -16,7 +16,7 @@ export function WordsPanel({ lead, ...group }: WordsPanelProps) {
     <div class="groups">
       <SupplyGroup {...group} />
       <ArmatureGroup {...group} />
-      {LEAD_IDS.map((id) => (
+      {ALL_LEADS.filter((id) => group.seen.leads[id].at !== 'absent').map((id) => (
         <LeadGroup key={id} {...group} lead={id} inUse={id === lead} />
       ))}
       <StripGroup {...group} />

@@ -1,0 +1,97 @@
+import type { CommutatorGeometry } from '../../../../bench/geometry.ts';
+import type { Observation } from '../../../../bench/observation.ts';
+import { barOf, type Place } from '../../../../bench/places.ts';
+import { printedA } from '../../../../bench/scale.ts';
+import { stepsUp } from '../../../shared/count.ts';
+
+/**
+ * What someone who has watched the bench knows of the work so far, from eyes and ears alone. Folded from one
+ * observation after another; a reload forgets it, and the guide then asks for a little of the work again.
+ */
+export interface Known {
+  /** Kinds of places looked at under the lens. */
+  readonly looked: readonly ('riser' | 'bar' | 'core')[];
+  /** Largest reading at each spacing tried, bars up from probe 1 to probe 2 → A. */
+  readonly spacings: ReadonlyMap<number, number>;
+  /** The lamp was seen to light, tips together, before anything was tested with it. */
+  readonly proved: boolean;
+  /** And again after the last test. */
+  readonly provedAgain: boolean;
+  /** Bars that had one lamp tip while the other was on shaft or core, on LOW. */
+  readonly lampBars: readonly number[];
+  /** For each place the strip was held on HIGH, by its angle in degrees: the rotations felt there, to the degree. */
+  readonly strip: ReadonlyMap<number, readonly number[]>;
+}
+
+export const NOTHING_KNOWN: Known = {
+  looked: [],
+  spacings: new Map(),
+  proved: false,
+  provedAgain: false,
+  lampBars: [],
+  strip: new Map(),
+};
+
+/** Brightness from which a lamp counts as lighting. */
+const LIGHTS = 4;
+
+/** @returns the same object when the observation adds nothing */
+export function fold(known: Known, seen: Observation, geometry: CommutatorGeometry): Known {
+  return [foldLook, foldProof, foldLamp, foldStrip].reduce(
+    (so, step) => step(so, seen),
+    foldSpacing(known, seen, geometry),
+  );
+}
+
+function foldLook(known: Known, { look }: Observation): Known {
+  if (!look) return known;
+  const [kind] = look.place.split(':');
+  if (kind !== 'riser' && kind !== 'bar' && kind !== 'core') return known;
+  return known.looked.includes(kind) ? known : { ...known, looked: [...known.looked, kind] };
+}
+
+function foldSpacing(known: Known, seen: Observation, geometry: CommutatorGeometry): Known {
+  const [one, other] = [seen.leads['ammeter.1'].touches, seen.leads['ammeter.2'].touches];
+  const [first, second] = [one && barOf(one), other && barOf(other)];
+  const reads = seen.supply === 'on' && seen.selector === 'high' && seen.needle.atRest;
+  if (!reads || first === null || second === null || first === second) return known;
+  const apart = stepsUp(first, second, geometry.bars);
+  const reading = printedA(seen.needle, seen.rangeA);
+  if (reading <= (known.spacings.get(apart) ?? -1)) return known;
+  return { ...known, spacings: new Map(known.spacings).set(apart, reading) };
+}
+
+function foldProof(known: Known, seen: Observation): Known {
+  if (!tipsTogether(seen) || seen.lamp.glow < LIGHTS) return known;
+  if (known.lampBars.length === 0) return known.proved ? known : { ...known, proved: true };
+  return known.provedAgain ? known : { ...known, provedAgain: true };
+}
+
+export function tipsTogether({ leads }: Observation): boolean {
+  return leads['lamp.1'].touches === 'tip:lamp.2' || leads['lamp.2'].touches === 'tip:lamp.1';
+}
+
+function foldLamp(known: Known, seen: Observation): Known {
+  const bar = lampBar(seen);
+  if (bar === null || seen.supply !== 'on' || seen.selector !== 'low') return known;
+  if (known.lampBars.includes(bar)) return known;
+  return { ...known, lampBars: [...known.lampBars, bar], provedAgain: false };
+}
+
+/** The bar under one lamp tip while the other is on shaft or core, or null. */
+export function lampBar({ leads }: Observation): number | null {
+  const ends = [leads['lamp.1'].touches, leads['lamp.2'].touches].filter(
+    (place): place is Place => place !== null,
+  );
+  if (!ends.some((place) => place === 'core' || place === 'shaft')) return null;
+  return ends.map(barOf).find((bar) => bar !== null) ?? null;
+}
+
+function foldStrip(known: Known, { strip, supply, selector, rotationDeg }: Observation): Known {
+  if (strip.at !== 'core' || strip.angleDeg === null || supply !== 'on' || selector !== 'high') return known;
+  const angle = Math.round(strip.angleDeg);
+  const felt = known.strip.get(angle) ?? [];
+  const rotation = Math.round(rotationDeg);
+  if (felt.includes(rotation)) return known;
+  return { ...known, strip: new Map(known.strip).set(angle, [...felt, rotation]) };
+}

@@ -1,0 +1,71 @@
+import type { TestKind } from '../../../../bench/paper.ts';
+import { ammeterStep, holsterAmmeter } from './ammeter.ts';
+import { holsterLamp, lampStep } from './lamp.ts';
+import { prepareStep } from './prepare.ts';
+import { doing, type Situation, type Step } from './step.ts';
+import { hangStrip, stripStep } from './strip.ts';
+
+/** The next step of a job for someone who does it for the first time. Tests come in the order of the card. */
+export function nextStep(at: Situation): Step {
+  return prepareStep(at) ?? testStep(at) ?? clearStep(at) ?? endStep(at);
+}
+
+type BenchTest = 'spaced' | 'neighbour' | 'strip' | 'ground';
+
+const WORK: Readonly<Record<BenchTest, (at: Situation) => Step | null>> = {
+  spaced: (at) => ammeterStep('spaced', at),
+  neighbour: (at) => ammeterStep('neighbour', at),
+  strip: stripStep,
+  ground: lampStep,
+};
+
+/** What must be out of the hands before a test begins. */
+const AWAY: Readonly<Record<BenchTest, readonly ((at: Situation) => Step | null)[]>> = {
+  spaced: [hangStrip, holsterLamp],
+  neighbour: [hangStrip, holsterLamp],
+  strip: [holsterAmmeter, holsterLamp],
+  ground: [holsterAmmeter, hangStrip],
+};
+
+function isBenchTest(test: TestKind): test is BenchTest {
+  return test in WORK;
+}
+
+function testStep(at: Situation): Step | null {
+  for (const test of at.job.tests) {
+    if (!isBenchTest(test)) continue;
+    const step = WORK[test](at);
+    if (step) return first(AWAY[test], at) ?? step;
+  }
+  return null;
+}
+
+function clearStep(at: Situation): Step | null {
+  const away = first([holsterAmmeter, hangStrip, holsterLamp], at);
+  if (away) return away;
+  if (at.seen.selector === 'off') return null;
+  return doing(
+    { type: 'selector.turn', to: 'off' },
+    'Turn the selector to OFF.',
+    'The bench is off whenever it is not in use.',
+  );
+}
+
+function endStep({ verdict }: Situation): Step {
+  const why =
+    'Look along each column: what differs, where, and does a second test agree? Say no more than the readings can carry.';
+  if (!verdict) return { say: 'Write your verdict.', why, act: null };
+  return {
+    say: 'Read your verdict once more and hand the job in.',
+    why: 'Nothing can be changed afterwards.',
+    act: null,
+  };
+}
+
+function first(steps: readonly ((at: Situation) => Step | null)[], at: Situation): Step | null {
+  for (const step of steps) {
+    const found = step(at);
+    if (found) return found;
+  }
+  return null;
+}
