@@ -25,7 +25,7 @@ export interface Span {
 /** Longest stretch after an act that still counts as work on the same thing, ms. Ours. */
 const STILL_AT_IT_MS = 8000;
 
-function laneOf(action: Action, before: Lane | null): Lane {
+function laneOf(action: Action, test: Lane): Lane {
   switch (action.type) {
     case 'lens.look':
     case 'chalk.mark':
@@ -50,8 +50,7 @@ function laneOf(action: Action, before: Lane | null): Lane {
     case 'armature.hold':
     case 'armature.release':
     case 'armature.turn':
-      // Turning belongs to the test it is turned for.
-      return before === 'ammeter' || before === 'lamp' || before === 'strip' ? before : 'bench';
+      return test;
     default:
       return 'bench';
   }
@@ -60,9 +59,12 @@ function laneOf(action: Action, before: Lane | null): Lane {
 /** The log as stretches of work, in order; gaps between them are time in which nothing was done. */
 export function spansOf(entries: readonly Entry[], endMs: number): Span[] {
   const spans: Span[] = [];
-  let lane: Lane | null = null;
+  // Turning the armature belongs to the test it is turned for, readings written down on the way included.
+  let test: Lane = 'bench';
   for (const [nth, { action, atMs }] of entries.entries()) {
-    lane = laneOf(action, lane);
+    const lane = laneOf(action, test);
+    if (lane === 'ammeter' || lane === 'lamp' || lane === 'strip') test = lane;
+    if (action.type === 'armature.lift' || action.type === 'armature.place') test = 'bench';
     const next = entries[nth + 1]?.atMs ?? endMs;
     const toMs = Math.min(next, atMs + STILL_AT_IT_MS);
     const last = spans.at(-1);

@@ -106,10 +106,10 @@ export class Player {
   }
 
   /** To the instant an act was done. */
-  goToEntry(n: number): void {
+  goToEntry = (n: number): void => {
     const entry = this.entries[n];
     if (entry !== undefined) this.goTo(entry.atMs);
-  }
+  };
 
   /** One act on or back; before the first act lies the beginning. */
   step(by: 1 | -1): void {

@@ -1,0 +1,53 @@
+import { SelectField, TextField } from '../shared/Field.tsx';
+import type { ListWishes } from './attemptTable.ts';
+
+export interface AttemptsFilterProps {
+  readonly wishes: ListWishes;
+  readonly onChange: (wishes: ListWishes) => void;
+  readonly shown: number;
+  readonly all: number;
+}
+
+/** Which attempts are in sight. */
+export function AttemptsFilter({ wishes, onChange, shown, all }: AttemptsFilterProps) {
+  const change = (part: Partial<ListWishes>) => onChange({ ...wishes, ...part });
+  return (
+    <section class="as-filter" aria-label="Which attempts">
+      <TextField label="Name or job" value={wishes.find} onInput={(find) => change({ find })} />
+      <SelectField
+        label="Help given"
+        value={wishes.mode}
+        options={[
+          { value: 'all', label: 'any' },
+          { value: 'assessed', label: 'assessed' },
+          { value: 'practice', label: 'practice' },
+          { value: 'guided', label: 'guided' },
+        ]}
+        onChange={(mode) => change({ mode })}
+      />
+      <SelectField
+        label="How it ended"
+        value={wishes.state}
+        options={[
+          { value: 'all', label: 'either way' },
+          { value: 'handedIn', label: 'handed in' },
+          { value: 'stopped', label: 'stopped by a critical act' },
+        ]}
+        onChange={(state) => change({ state })}
+      />
+      <SelectField
+        label="Judged"
+        value={wishes.judged}
+        options={[
+          { value: 'open', label: 'not yet' },
+          { value: 'signed', label: 'signed for' },
+          { value: 'all', label: 'either' },
+        ]}
+        onChange={(judged) => change({ judged })}
+      />
+      <p class="as-count" role="status">
+        {shown === all ? `${all} attempts` : `${shown} of ${all} attempts`}
+      </p>
+    </section>
+  );
+}

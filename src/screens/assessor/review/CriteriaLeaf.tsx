@@ -1,0 +1,79 @@
+import { parseCriteriaText } from '../../../records/criteria.ts';
+import { judgementsFor } from '../../../records/draft.ts';
+import { type CriterionJudgement, pointsAfter } from '../../../records/record.ts';
+import { RadioField, TextField } from '../../shared/Field.tsx';
+import { PickFile } from '../../shared/PickFile.tsx';
+import { DeedNotice } from '../DeedNotice.tsx';
+import { metWords, tidy } from '../say.ts';
+import { useDeed } from '../useDeed.ts';
+import type { LeafProps } from './ReviewPage.tsx';
+
+const MET = (['met', 'notYet', 'notSeen'] as const).map((value) => ({ value, label: metWords(value) }));
+
+/** The assessor's own criteria, each beside the marks that speak to it. */
+export function CriteriaLeaf(props: LeafProps) {
+  const { draft, change } = props.drafting;
+  const deed = useDeed();
+  const { set, judgements } = draft.criteria;
+  const judge = (nth: number, part: Partial<CriterionJudgement>) =>
+    change({ criteria: { set, judgements: judgements.with(nth, { ...judgements[nth]!, ...part }) } });
+  const takeIn = (file: File) =>
+    deed.run(
+      async () => parseCriteriaText(await file.text()),
+      (read) => {
+        change({ criteria: judgementsFor(read) });
+        return `The criteria are now “${read.title}”.`;
+      },
+    );
+  return (
+    <>
+      <h2>Criteria</h2>
+      <p class="as-set">
+        {set} <PickFile onPick={takeIn}>Use other criteria…</PickFile>
+      </p>
+      <DeedNotice deed={deed} />
+      <ol class="as-criteria">
+        {judgements.map((judgement, nth) => (
+          <li key={judgement.criterion}>
+            <RadioField
+              label={judgement.title}
+              value={judgement.met}
+              options={MET}
+              onChange={(met) => judge(nth, { met })}
+            />
+            <Speaking {...props} marks={judgement.marks} />
+            <TextField label="Note" value={judgement.note} onInput={(note) => judge(nth, { note })} />
+          </li>
+        ))}
+      </ol>
+    </>
+  );
+}
+
+/** The marks that speak to a criterion, over every attempt of the set. */
+function Speaking({ attempts, drafting, onShow, marks }: LeafProps & { readonly marks: readonly string[] }) {
+  const found = attempts.flatMap(({ attempt, job, marks: all }) =>
+    all.marks.filter(({ id }) => marks.includes(id)).map((mark) => ({ attempt, job, mark })),
+  );
+  if (found.length === 0) return <p class="as-speaking">No mark of these attempts speaks to it.</p>;
+  return (
+    <ul class="as-speaking">
+      {found.map(({ attempt, job, mark }) => (
+        <li key={`${attempt.id} ${mark.id}`}>
+          {mark.title}: {tidy(pointsAfter(drafting.draft, attempt.id, mark))} of {tidy(mark.of)}
+          {attempts.length > 1 ? ` (${job.card.unit})` : ''}
+          {mark.entries.length > 0 ? (
+            <button
+              type="button"
+              class="entry-link"
+              aria-label={`Show what is behind “${mark.title}”, ${job.card.unit}`}
+              onClick={() => onShow(attempt.id, mark.entries)}
+            >
+              show
+            </button>
+          ) : null}
+        </li>
+      ))}
+    </ul>
+  );
+}

@@ -1,0 +1,155 @@
+import { useState } from 'preact/hooks';
+import type { Draft } from '../../../records/draft.ts';
+import { IssueList } from '../../Problems.tsx';
+import { Button } from '../../shared/Button.tsx';
+import { Notice } from '../../shared/Notice.tsx';
+import { dayWords } from '../../shared/time.ts';
+import { useLoaded } from '../../shared/useLoaded.ts';
+import { Answered } from '../Answered.tsx';
+import type { AssessorPageProps } from '../AssessorScreens.tsx';
+import type { OpenedAttempt } from '../desk.ts';
+import { PlayerPane, type Wanted } from '../player/PlayerPane.tsx';
+import { tidy } from '../say.ts';
+import { Tabs } from '../Tabs.tsx';
+import { CriteriaLeaf } from './CriteriaLeaf.tsx';
+import { DecideLeaf } from './DecideLeaf.tsx';
+import { LearnerLeaf } from './LearnerLeaf.tsx';
+import { MarksLeaf } from './MarksLeaf.tsx';
+import { openAll } from './openAll.ts';
+import { RemarksLeaf } from './RemarksLeaf.tsx';
+import { type Drafting, useDraft } from './useDraft.ts';
+
+export interface ReviewPageProps extends AssessorPageProps {
+  readonly draftId: string;
+}
+
+/** Attempts of one person under review: the film on one side, the assessor's paper on the other. */
+export function ReviewPage({ draftId, ...props }: ReviewPageProps) {
+  const { desk } = props;
+  const started = useLoaded(() => desk.draft(draftId), [desk, draftId]);
+  const opened = useLoaded(
+    async () => (started?.ok ? openAll(started.value.draft.attempts, desk) : started),
+    [desk, started],
+  );
+  return (
+    <main class="as-review">
+      <Answered answer={started} waiting="Fetching the attempt…">
+        {(start) => (
+          <Answered answer={opened} waiting="Playing the attempt through once…">
+            {(attempts) =>
+              'length' in attempts ? <Review start={start} attempts={attempts} {...props} /> : null
+            }
+          </Answered>
+        )}
+      </Answered>
+    </main>
+  );
+}
+
+interface ReviewProps extends AssessorPageProps {
+  readonly start: { readonly draft: Draft; readonly revision: number };
+  readonly attempts: readonly OpenedAttempt[];
+}
+
+const LEAVES = [
+  { key: 'marks', words: 'Marks' },
+  { key: 'remarks', words: 'Remarks' },
+  { key: 'criteria', words: 'Criteria' },
+  { key: 'learner', words: 'Learner' },
+  { key: 'decide', words: 'Decide' },
+] as const;
+type Leaf = (typeof LEAVES)[number]['key'];
+
+/** What every leaf of the assessor's paper gets. */
+export interface LeafProps {
+  readonly drafting: Drafting;
+  readonly attempts: readonly OpenedAttempt[];
+  /** The attempt in the player. */
+  readonly opened: OpenedAttempt;
+  /** Act at which the film stands; -1 before the first. */
+  readonly at: number;
+  /** Brings the film to the first of these acts and marks them all. */
+  readonly onShow: (attempt: string, entries: readonly number[]) => void;
+}
+
+function Review({ start, attempts, desk, settings }: ReviewProps) {
+  const drafting = useDraft(start, desk);
+  const [leaf, setLeaf] = useState<Leaf>('marks');
+  const [shown, setShown] = useState(0);
+  const [wanted, setWanted] = useState<Wanted | null>(null);
+  const [at, setAt] = useState(-1);
+  const opened = attempts[shown]!;
+  const onShow = (attempt: string, entries: readonly number[]) => {
+    const nth = attempts.findIndex((one) => one.attempt.id === attempt);
+    if (nth >= 0) setShown(nth);
+    if (entries[0] !== undefined) setWanted({ entry: entries[0], marked: entries });
+  };
+  const leafProps: LeafProps = { drafting, attempts, opened, at, onShow };
+  return (
+    <>
+      <ReviewHead drafting={drafting} attempts={attempts} shown={shown} onPick={setShown} />
+      <div class="as-columns">
+        <PlayerPane
+          key={opened.attempt.id}
+          opened={opened}
+          wanted={wanted}
+          onAt={setAt}
+          desk={desk}
+          settings={settings}
+        />
+        <Tabs name="The assessor’s paper" tabs={LEAVES} current={leaf} onChange={setLeaf}>
+          {leaf === 'marks' ? <MarksLeaf {...leafProps} vocabulary={settings.vocabulary} /> : null}
+          {leaf === 'remarks' ? <RemarksLeaf {...leafProps} /> : null}
+          {leaf === 'criteria' ? <CriteriaLeaf {...leafProps} /> : null}
+          {leaf === 'learner' ? <LearnerLeaf {...leafProps} /> : null}
+          {leaf === 'decide' ? <DecideLeaf {...leafProps} desk={desk} /> : null}
+        </Tabs>
+      </div>
+    </>
+  );
+}
+
+interface ReviewHeadProps {
+  readonly drafting: Drafting;
+  readonly attempts: readonly OpenedAttempt[];
+  readonly shown: number;
+  readonly onPick: (nth: number) => void;
+}
+
+const SAVING_WORDS = {
+  saved: 'Draft kept',
+  saving: 'Keeping the draft…',
+  refused: 'Draft not kept',
+} as const;
+
+function ReviewHead({ drafting, attempts, shown, onPick }: ReviewHeadProps) {
+  const { attempt, job, replay } = attempts[shown]!;
+  return (
+    <header class="as-review-head">
+      <h1>
+        {drafting.draft.learner.name.trim() || 'No name given'}: {job.card.unit}
+      </h1>
+      <p class="as-review-facts">
+        {dayWords(attempt.startedAt)}; {replay.agreed ? '✓' : '✕'} {replay.sentence}{' '}
+        <span role="status" class={`as-saving as-saving-${drafting.saving}`}>
+          {SAVING_WORDS[drafting.saving]}
+        </span>
+      </p>
+      {drafting.issues.length > 0 ? (
+        <Notice kind="problem">
+          <IssueList issues={drafting.issues} />
+        </Notice>
+      ) : null}
+      {attempts.length > 1 ? (
+        <fieldset class="acts acts-named">
+          <legend class="visually-hidden">Attempts of this set</legend>
+          {attempts.map((one, nth) => (
+            <Button key={one.attempt.id} kind="quiet" pressed={nth === shown} onPress={() => onPick(nth)}>
+              {nth + 1}. {one.job.card.unit}: {one.marks.stoppedBy ? 'stopped' : tidy(one.marks.earned)}
+            </Button>
+          ))}
+        </fieldset>
+      ) : null}
+    </header>
+  );
+}

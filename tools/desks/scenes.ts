@@ -1,0 +1,110 @@
+import type { Page } from 'playwright-core';
+
+export interface Scene {
+  readonly name: string;
+  readonly hash: string;
+  readonly act?: (page: Page) => Promise<void>;
+  /** The whole page in the picture, not only what is in sight. */
+  readonly whole?: boolean;
+}
+
+const press = (page: Page, name: string | RegExp) => page.getByRole('button', { name }).first().click();
+const turnTo = (page: Page, name: string) => page.getByRole('tab', { name, exact: true }).click();
+
+async function assess(page: Page, ...about: readonly RegExp[]): Promise<void> {
+  for (const one of about) await page.getByRole('checkbox', { name: one }).first().check();
+  await press(page, /^Assess th/);
+  await page.locator('.as-picture canvas').waitFor();
+}
+
+async function changeMark(page: Page): Promise<void> {
+  await assess(page, /S. Novak/);
+  await press(page, /^go to act/);
+  await press(page, /^change this mark/);
+  await press(page, /^Change the mark$/);
+}
+
+async function decide(page: Page): Promise<void> {
+  await assess(page, /T. Okafor.*09:10|T. Okafor/);
+  await turnTo(page, 'Learner');
+  await page.getByLabel('How you know').fill('Known to me');
+  await page.getByLabel('Who supervised').fill('M. Hale');
+  await page.getByText('The learner declares').click();
+  await turnTo(page, 'Remarks');
+  await page.getByLabel('What you saw').fill('Kept the leads tidy and said aloud what she expected to see.');
+  await press(page, 'Add the observation');
+  await turnTo(page, 'Marks');
+  await press(page, /^change this mark/);
+  await page.getByLabel('New mark').fill('1');
+  await page.getByLabel('Reason').fill('Looked at the risers on the mat while I watched.');
+  await press(page, /^Change the mark$/);
+  await turnTo(page, 'Criteria');
+  for (const met of await page.getByLabel('met', { exact: true }).all()) await met.check();
+  await turnTo(page, 'Decide');
+  for (const rule of ['Valid', 'Sufficient', 'Authentic', 'Current'])
+    await page.getByRole('checkbox', { name: rule }).check();
+  await page.getByLabel('competent', { exact: true }).check();
+  await page.getByLabel('Your name').fill('R. Lindqvist');
+  await press(page, /^Make a key/);
+  await page.getByRole('button', { name: 'Sign the record' }).waitFor();
+}
+
+async function signed(page: Page): Promise<void> {
+  await decide(page);
+  await press(page, 'Sign the record');
+  await page.locator('.as-printed').waitFor();
+}
+
+/** Hands the signed file back to the desk, changed on the way. */
+async function checked(page: Page, change: (file: EvidenceLike) => void): Promise<void> {
+  await signed(page);
+  const download = page.waitForEvent('download');
+  await press(page, /to hand over/);
+  const stream = await (await download).createReadStream();
+  const chunks: Buffer[] = [];
+  for await (const chunk of stream) chunks.push(chunk as Buffer);
+  const file = JSON.parse(Buffer.concat(chunks).toString('utf8')) as EvidenceLike;
+  change(file);
+  await page.getByRole('link', { name: 'Check a file' }).click();
+  await page.locator('input[type=file]').setInputFiles({
+    name: 'record.json',
+    mimeType: 'application/json',
+    buffer: Buffer.from(JSON.stringify(file)),
+  });
+  await page.locator('.as-verdict').waitFor();
+}
+
+interface EvidenceLike {
+  readonly attempts: readonly { readonly attempt: { readonly entries: { atMs: number }[] } }[];
+}
+
+export const SCENES: readonly Scene[] = [
+  { name: 'attempts', hash: '#/assessor', act: async (page) => page.getByRole('checkbox').first().check() },
+  { name: 'review', hash: '#/assessor', act: (page) => assess(page, /M. Brandt/) },
+  {
+    name: 'review-set',
+    hash: '#/assessor',
+    act: async (page) => {
+      await press(page, /with 1 more/);
+      await press(page, /^Assess these 2/);
+      await page.locator('.as-picture canvas').waitFor();
+      await page.getByLabel('Place in the attempt').fill('60000');
+      await turnTo(page, 'Criteria');
+    },
+  },
+  { name: 'review-stopped', hash: '#/assessor', act: changeMark },
+  { name: 'decide', hash: '#/assessor', act: decide },
+  { name: 'record', hash: '#/assessor', act: signed, whole: true },
+  { name: 'check-intact', hash: '#/assessor', act: (page) => checked(page, () => undefined) },
+  {
+    name: 'check-altered',
+    hash: '#/assessor',
+    act: (page) =>
+      checked(page, (file) => {
+        file.attempts[0]!.attempt.entries[40]!.atMs += 1;
+      }),
+  },
+  { name: 'keys', hash: '#/assessor/keys' },
+  { name: 'records', hash: '#/assessor/records' },
+  { name: 'agreement', hash: '#/assessor/agreement' },
+];
