@@ -6,6 +6,14 @@ import type { ToothSaturation } from './magnetics/toothSaturation.ts';
 /** What the growler's own winding is fed with. */
 export type GrowlerSetting = Pick<Drive, 'mains' | 'excitation' | 'windingC'>;
 
+/** A pair of bars: open-circuit volts per ampere-turn of the growler, impedance with the growler open, ohm. */
+export interface PairAnswer {
+  tRe: number;
+  tIm: number;
+  zRe: number;
+  zIm: number;
+}
+
 /** Passes in which flux and magnetising current are brought to agree; each gains two digits or more. */
 const PASSES = 12;
 
@@ -52,6 +60,22 @@ export class ClosedGrowler {
     const size = 1 + x * x;
     const lag = im - (x / this.ohm) * this.volt;
     return { re: (re - x * lag) / size, im: (lag + x * re) / size };
+  }
+
+  /**
+   * Current, A, through a loop of some resistance across a pair of bars: |t·i|/|z + R − t²/Z| with t and z the pair's
+   * volts per ampere-turn and its impedance with the growler open.
+   */
+  reading(pair: PairAnswer, loopOhm: number): number {
+    const { turns, zRe, zIm, idleRe, idleIm } = this;
+    const tr = turns * pair.tRe;
+    const ti = turns * pair.tIm;
+    const t2r = tr * tr - ti * ti;
+    const t2i = 2 * tr * ti;
+    const z2 = zRe * zRe + zIm * zIm;
+    const re = loopOhm + pair.zRe - (t2r * zRe + t2i * zIm) / z2;
+    const im = pair.zIm - (t2i * zRe - t2r * zIm) / z2;
+    return Math.sqrt(((tr * tr + ti * ti) * (idleRe * idleRe + idleIm * idleIm)) / (re * re + im * im));
   }
 
   /** Amplitude of the flux that a winding current leaves, Wb: the mains less the drop in the winding. */

@@ -1,7 +1,7 @@
 import { newInductances, segmentInductances } from './circuit/inductance.ts';
 import type { LoopCircuit, LoopSolution } from './circuit/loopSolution.ts';
 import type { Topology } from './circuit/topology.ts';
-import { ClosedGrowler, type GrowlerSetting } from './closedGrowler.ts';
+import { ClosedGrowler, type GrowlerSetting, type PairAnswer } from './closedGrowler.ts';
 import { endLeakageHenry, type GrowlerDesign } from './growler.ts';
 import type { SlotTable } from './magnetics/slotTable.ts';
 import type { ToothSaturation } from './magnetics/toothSaturation.ts';
@@ -42,6 +42,7 @@ export class ArmatureSweep implements Sweep {
   private readonly inductances: ReturnType<typeof newInductances>;
   private readonly solution: LoopSolution;
   private readonly closed = new ClosedGrowler();
+  private readonly pair: PairAnswer = { tRe: 0, tIm: 0, zRe: 0, zIm: 0 };
 
   /** @param swept with a circuit of its own, already as warm as it is to be */
   constructor(swept: Swept, setting: GrowlerSetting) {
@@ -73,20 +74,16 @@ export class ArmatureSweep implements Sweep {
     const { island } = this.swept.circuit.forest;
     if (barA === barB || island[barA] !== island[barB]) return 0;
     const { zRe, zIm, tRe, tIm } = this.solution;
-    const { turns, zRe: gRe, zIm: gIm, idleRe, idleIm } = this.closed;
+    const { pair } = this;
     const n = tRe.length;
     const aa = barA * n + barA;
     const bb = barB * n + barB;
     const ab = barA * n + barB;
-    const tr = turns * (tRe[barA]! - tRe[barB]!);
-    const ti = turns * (tIm[barA]! - tIm[barB]!);
-    const g2 = gRe * gRe + gIm * gIm;
-    const t2r = tr * tr - ti * ti;
-    const t2i = 2 * tr * ti;
-    const re = loopOhm + zRe[aa]! + zRe[bb]! - 2 * zRe[ab]! - (t2r * gRe + t2i * gIm) / g2;
-    const im = zIm[aa]! + zIm[bb]! - 2 * zIm[ab]! - (t2i * gRe - t2r * gIm) / g2;
-    const driven = (tr * tr + ti * ti) * (idleRe * idleRe + idleIm * idleIm);
-    return Math.sqrt(driven / (re * re + im * im));
+    pair.tRe = tRe[barA]! - tRe[barB]!;
+    pair.tIm = tIm[barA]! - tIm[barB]!;
+    pair.zRe = zRe[aa]! + zRe[bb]! - 2 * zRe[ab]!;
+    pair.zIm = zIm[aa]! + zIm[bb]! - 2 * zIm[ab]!;
+    return this.closed.reading(pair, loopOhm);
   }
 
   everyPair(loopOhm: number, into: Float64Array): void {
