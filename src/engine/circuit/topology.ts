@@ -144,14 +144,16 @@ class Builder {
     });
   }
 
-  /** Points one pole pair apart, joined in a chain. */
+  /** Points one pole pair apart, joined in a ring; two points by one connection. */
   private addEqualisers(): void {
     const { bars, poles } = this.a;
-    const step = bars / (poles / 2);
+    const pairs = poles / 2;
+    const step = bars / pairs;
     const ohm = equaliserOhm(this.a);
+    const links = pairs > 2 ? pairs : 1;
     for (let bar = 0; bar < step; bar++) {
-      for (let k = 1; k < poles / 2; k++)
-        this.resistor(this.junction[bar + (k - 1) * step]!, this.junction[bar + k * step]!, ohm);
+      for (let k = 0; k < links; k++)
+        this.resistor(this.junction[bar + k * step]!, this.junction[(bar + (k + 1) * step) % bars]!, ohm);
     }
   }
 

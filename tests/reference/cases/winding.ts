@@ -97,10 +97,10 @@ function coilsBetweenNeighbours(a: ArmatureDesign): number {
   return Math.min(walk(0, 1), walk(1, 0));
 }
 
-function equaliserStep(): number {
+function equaliserSteps(): string {
   const a = lap(36, 6, { equalised: true });
-  const { segments } = windingTopology(a, []);
-  return Math.min(...segments.filter((s) => s.coil < 0).map((s) => s.to - s.from));
+  const links = windingTopology(a, []).segments.filter((s) => s.coil < 0);
+  return list([...new Set(links.map((s) => (s.to - s.from + a.bars) % a.bars))]);
 }
 
 /** Whether any branch of the circuit lies in the slots of the dummy coil and is not one of the working coils. */
@@ -327,7 +327,7 @@ const rings: WitnessCase[] = [
     exact(() => coilsBetweenNeighbours(wave(37, 6, 12)), 3),
     { ...CALC, unit: 'coils' },
   ),
-  row('W17', 'bars an equaliser spans, 36 bars, 6 poles: C/p', exact(equaliserStep, 12), {
+  row('W17', 'bars an equaliser spans, 36 bars, 6 poles: C/p', exact(equaliserSteps, '12'), {
     source: 'Hawkins vol. 2, equalizer rings; spacing from theory',
     verified: 'calc',
   }),
