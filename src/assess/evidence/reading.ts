@@ -7,7 +7,7 @@ import type { Excitation } from '../../engine/drive.ts';
  * One thing learnt at the bench. `entry` is the log entry that brought it about. Readings carry no time: holding a
  * contact longer tells nothing more.
  */
-export type Reading = MeterReading | LampReading | StripReading | LookReading;
+export type Reading = MeterReading | LampReading | StripReading | StripPassReading | LookReading;
 
 /** One settled contact of the ammeter: the needle at rest, or what the learner wrote of it. */
 export interface MeterReading {
@@ -44,8 +44,17 @@ export interface StripReading {
   readonly rotationDeg: number;
   readonly excitation: Excitation;
   readonly windingC: number;
-  /** Pull felt, 0..4; from the sheet only whether any was. */
-  readonly pull: number | 'some';
+  /** Pull felt, 0..4. */
+  readonly pull: number;
+  readonly from: Source;
+}
+
+/** Several places of the strip written of in one line: felt somewhere among them, or nowhere. */
+export interface StripPassReading {
+  readonly kind: 'stripPass';
+  readonly entry: number;
+  readonly places: readonly StripReading[];
+  readonly felt: boolean;
   readonly from: Source;
 }
 

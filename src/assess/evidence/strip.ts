@@ -3,7 +3,7 @@ import { feel, SNAPPED } from '../../engine/instruments/stripMotion.ts';
 import { pullOf, type TipPotentials } from '../../engine/strip.ts';
 import { lookAtStrip, newStripLinks, type StripLinks } from '../../engine/stripLinks.ts';
 import type { Dictionary, Standing } from './dictionary.ts';
-import type { StripReading } from './reading.ts';
+import type { StripPassReading, StripReading } from './reading.ts';
 import { StripField } from './stripField.ts';
 import { type SuspectBlock, suspectAt } from './suspects.ts';
 import type { Supply } from './thevenin.ts';
@@ -32,16 +32,30 @@ const NOT_FELT_N = 0.004;
 
 /** Likelihood of one place of the strip for every suspect. */
 export function stripLikelihoods(dictionary: Dictionary, reading: StripReading): Float64Array {
-  const standing = dictionary.standing(reading.rotationDeg);
-  const table = dictionary.pulls(reading, standing);
-  const numbers = dictionary.turnedBackSuspects(standing);
-  return Float64Array.from(numbers, (number) => pullLikelihood(table, number, reading.pull));
+  return atPlace(dictionary, reading, (table, number) => {
+    return (1 - SLIP) * table[number * PULLS + reading.pull]! + SLIP / PULLS;
+  });
 }
 
-export function pullLikelihood(table: PullTable, number: number, pull: StripReading['pull']): number {
-  const none = table[number * PULLS]!;
-  const chance = pull === 'some' ? 1 - none : table[number * PULLS + pull]!;
-  return (1 - SLIP) * chance + (pull === 'some' ? SLIP / 2 : SLIP / PULLS);
+/** Likelihood of a pass written as felt or still: still means nowhere, felt means somewhere. */
+export function passLikelihoods(dictionary: Dictionary, { places, felt }: StripPassReading): Float64Array {
+  const still = new Float64Array(dictionary.suspects.count).fill(1);
+  for (const place of places) {
+    const none = atPlace(dictionary, place, (table, number) => table[number * PULLS]!);
+    for (let k = 0; k < still.length; k++) still[k]! *= none[k]!;
+  }
+  return still.map((chance) => (1 - SLIP) * (felt ? 1 - chance : chance) + SLIP / 2);
+}
+
+/** Of every suspect by its own number, what the table has for it turned back. */
+function atPlace(
+  dictionary: Dictionary,
+  held: StripHeld,
+  read: (table: PullTable, number: number) => number,
+): Float64Array {
+  const standing = dictionary.standing(held.rotationDeg);
+  const table = dictionary.pulls(held, standing);
+  return Float64Array.from(dictionary.turnedBackSuspects(standing), (number) => read(table, number));
 }
 
 /**

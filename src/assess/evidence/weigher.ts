@@ -7,15 +7,15 @@ import { CASES } from './needles.ts';
 import { SURFACES } from './noise.ts';
 import { listSeconds, Pairing, type Second } from './pairs.ts';
 import { type OtherLooks, Posterior } from './posterior.ts';
-import type { LookReading, MeterReading, Reading, StripReading } from './reading.ts';
-import { PULLS, stripLikelihoods } from './strip.ts';
+import type { LookReading, MeterReading, Reading } from './reading.ts';
+import { PULLS, passLikelihoods, stripLikelihoods } from './strip.ts';
 import { locate, type SuspectPlace, suspectAt } from './suspects.ts';
 
 /** Places whose suspects are thought of as the first of two faults, and how much they must weigh among the singles. */
 const FIRSTS = 3;
 const FIRST_LEAST = 0.01;
 /** Pairings remembered, so that a suspect that falls back and rises again costs nothing. */
-const PAIRINGS_REMEMBERED = 12;
+const PAIRINGS_REMEMBERED = 80;
 /** Of "none of these" any reading is as likely as of the suspects together, or it may be anything. */
 const ANYTHING = 0.1;
 
@@ -44,7 +44,7 @@ export class Weigher {
   private readonly strips: Float64Array[] = [];
   private readonly lamp: LampScale;
   private readonly looks = new Map<string, LookReading>();
-  private readonly pairings = new Map<number, Pairing>();
+  private readonly pairings = new Map<string, Pairing>();
   private readonly seconds: readonly Second[];
   /** Share of each suspect among all before anything is read. */
   private readonly shares: Float64Array;
@@ -69,7 +69,10 @@ export class Weigher {
 
   add(reading: Reading): void {
     if (reading.kind === 'meter') this.addMeter(reading);
-    else if (reading.kind === 'strip') this.addStrip(reading);
+    else if (reading.kind === 'strip')
+      this.addStrip(stripLikelihoods(this.model.dictionary, reading), 1 / PULLS);
+    else if (reading.kind === 'stripPass')
+      this.addStrip(passLikelihoods(this.model.dictionary, reading), 1 / 2);
     else if (reading.kind === 'lamp') this.lamp.add(reading);
     // Looking again shows the same.
     else this.looks.set(reading.place, reading);
@@ -96,15 +99,15 @@ export class Weigher {
       this.noneMeterLog[c]! += Math.log((1 - ANYTHING) * together[c]! + ANYTHING);
   }
 
-  private addStrip(reading: StripReading): void {
-    const likelihoods = stripLikelihoods(this.model.dictionary, reading);
+  /** @param anything chance of the reading when it may be anything */
+  private addStrip(likelihoods: Float64Array, anything: number): void {
     this.strips.push(likelihoods);
     let together = 0;
     for (let k = 0; k < likelihoods.length; k++) {
       together += this.shares[k]! * likelihoods[k]!;
       this.stripLog[k]! += Math.log(likelihoods[k]!);
     }
-    this.noneStripLog += Math.log((1 - ANYTHING) * together + ANYTHING / PULLS);
+    this.noneStripLog += Math.log((1 - ANYTHING) * together + ANYTHING * anything);
   }
 
   private table(pairs: readonly (PairCase & CaseWeight)[]): CaseTable {
@@ -141,16 +144,46 @@ export class Weigher {
   private pairs(singles: CaseTable): (PairCase & CaseWeight)[] {
     if (this.meters.length + this.strips.length === 0) return [];
     const firsts = this.firsts(singles);
-    return firsts.flatMap((first, rank) => {
+    const found = firsts.flatMap((first, rank) => {
       const earlier = firsts.slice(0, rank).map(({ suspect }) => this.places[suspect]!);
-      const pairing = this.pairingOf(first.suspect);
-      pairing.weigh(this.meters);
-      return pairing.seconds.flatMap((second, k) => {
-        // A pair of two that both stand out is thought of once.
-        const twice = earlier.some((at) => at.block.kind === second.block.kind && at.place === second.place);
-        return twice ? [] : [this.pair(first, second, pairing.log, k)];
-      });
+      // A pair of two that both stand out is thought of once.
+      const fresh = (second: Second) =>
+        !earlier.some(({ block, place }) => block.kind === second.block.kind && place === second.place);
+      return this.pairsOf(first, this.pairingOf(first.suspect, 'any', this.seconds), fresh);
     });
+    return this.baffles(singles) ? [...found, ...this.partedPairs(firsts)] : found;
+  }
+
+  private pairsOf(
+    first: First,
+    pairing: Pairing,
+    fresh: (second: Second) => boolean,
+  ): (PairCase & CaseWeight)[] {
+    pairing.weigh(this.meters);
+    return pairing.seconds.flatMap((second, k) =>
+      fresh(second) ? [this.pair(first, second, pairing.log, k)] : [],
+    );
+  }
+
+  /** Two open coils part the winding in two, which neither does alone: neither stands out for the other to join. */
+  private partedPairs(firsts: readonly First[]): (PairCase & CaseWeight)[] {
+    const { suspects, design } = this.model;
+    const open = suspects.blocks.find(({ kind }) => kind === 'openCoil')!;
+    const taken = new Set(firsts.map(({ suspect }) => suspect));
+    return Array.from({ length: design.bars }, (_, coil) => suspectAt(open, coil, 0)).flatMap((suspect) => {
+      if (taken.has(suspect)) return [];
+      const later = this.seconds.filter(
+        ({ block, nearest }) => block.kind === 'openCoil' && nearest > suspect && !taken.has(nearest),
+      );
+      return this.pairsOf({ suspect, breadth: 1 }, this.pairingOf(suspect, 'open', later), () => true);
+    });
+  }
+
+  /** None of the single suspects explains what was read as well as "none of these" does. */
+  private baffles({ clean, dirty, none, singles }: CaseTable): boolean {
+    let best = -Infinity;
+    for (let k = 0; k < singles; k++) best = Math.max(best, clean[k]!, dirty[k]!);
+    return Math.max(clean[none]!, dirty[none]!) > best;
   }
 
   /** What stands out among the singles, by what ammeter and strip have shown. */
@@ -170,13 +203,14 @@ export class Weigher {
     return found.sort((p, q) => q.mass - p.mass || p.suspect - q.suspect).slice(0, FIRSTS);
   }
 
-  private pairingOf(suspect: number): Pairing {
-    const known = this.pairings.get(suspect);
+  private pairingOf(suspect: number, which: string, seconds: readonly Second[]): Pairing {
+    const key = `${which} ${suspect}`;
+    const known = this.pairings.get(key);
     if (known !== undefined) return known;
     if (this.pairings.size >= PAIRINGS_REMEMBERED)
-      this.pairings.delete(this.pairings.keys().next().value as number);
-    const fresh = new Pairing(this.model.dictionary, suspect, this.seconds);
-    this.pairings.set(suspect, fresh);
+      this.pairings.delete(this.pairings.keys().next().value as string);
+    const fresh = new Pairing(this.model.dictionary, suspect, seconds);
+    this.pairings.set(key, fresh);
     return fresh;
   }
 

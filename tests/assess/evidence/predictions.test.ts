@@ -43,7 +43,10 @@ function worst({ dictionary, suspects, design }: EvidenceModel, excitation: 'hig
       const point = solver.solve(faults, { ...drive, rotationRad: (rotationDeg * Math.PI) / 180 });
       const n = numbers[k]!;
       const source = { v2: sources.v2[n]!, r: sources.r[n]!, x: sources.x[n]! };
-      most = Math.max(most, Math.abs(loopCurrent(source, LOOP_OHM) - point.reading(...bars, LOOP_OHM)));
+      most = Math.max(
+        most,
+        Math.abs(loopCurrent(source, LOOP_OHM) - point.reading(bars[0], bars[1], LOOP_OHM)),
+      );
     }
   }
   return most;
