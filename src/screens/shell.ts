@@ -4,6 +4,7 @@ import type { SheetLine, Verdict } from '../bench/paper.ts';
 import type { BenchPort, Breach } from '../bench/port.ts';
 import type { Job } from '../scenario/public/job.ts';
 import type { Issue, Parsed } from '../scenario/scenario.ts';
+import type { GuideLevel } from './apprentice/bench/guide/Guide.tsx';
 import type { MountScene } from './apprentice/bench/mountScene.ts';
 import type { Vocabulary } from './shared/words.ts';
 
@@ -17,6 +18,8 @@ export interface Settings {
   readonly mains: Job['mains'] | 'all';
   /** Whether the panel of keys and words stands open under the bench. */
   readonly wordsPanel: 'open' | 'closed';
+  /** How much the guide says in guided work; falls to `short` by itself once a guided job has been handed in. */
+  readonly guide: GuideLevel;
   /** Name put on the record of the next attempt; may be empty. */
   readonly learner: string;
 }
@@ -27,6 +30,7 @@ export const FIRST_SETTINGS: Settings = {
   motion: 'system',
   mains: 'all',
   wordsPanel: 'closed',
+  guide: 'full',
   learner: '',
 };
 

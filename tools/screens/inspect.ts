@@ -33,6 +33,7 @@ const SCENES: readonly Scene[] = [
   { name: 'bench-words', hash: '#/bench/run-0', query: WORDS_OPEN, act: ammeterWork },
   { name: 'bench-warned', hash: '#/bench/run-0', act: warned },
   { name: 'bench-verdict', hash: '#/bench/run-1', act: verdict },
+  { name: 'bench-guided', hash: '#/bench/run-2' },
   { name: 'bench-keys', hash: '#/bench/run-0', act: (page) => press(page, 'Keys') },
   { name: 'bench-stopped', hash: '#/bench/run-0', query: WORDS_OPEN, act: stopped },
   {

@@ -53,9 +53,16 @@ function Opened({ bench, attemptId, context }: OpenedProps) {
       onMuted={(muted) => changeSettings({ ...settings, muted })}
       wordsOpen={settings.wordsPanel === 'open'}
       onWordsOpen={(open) => changeSettings({ ...settings, wordsPanel: open ? 'open' : 'closed' })}
+      guide={settings.guide}
+      onGuide={(guide) => changeSettings({ ...settings, guide })}
       onSettings={context.openSettings}
       onLeave={() => goTo({ screen: 'jobs' })}
-      onFinished={() => goTo({ screen: 'debrief', id: attemptId })}
+      onFinished={() => {
+        // A second guided job is done with less help than the first.
+        if (bench.job.mode === 'guided' && settings.guide === 'full')
+          changeSettings({ ...settings, guide: 'short' });
+        goTo({ screen: 'debrief', id: attemptId });
+      }}
     />
   );
 }

@@ -8,6 +8,7 @@ import { BenchBar } from './BenchBar.tsx';
 import { BenchDialogs, type Question } from './BenchDialogs.tsx';
 import { BenchView } from './BenchView.tsx';
 import { Clipboard, type Leaf } from './Clipboard.tsx';
+import type { GuideLevel } from './guide/Guide.tsx';
 import type { MountScene } from './mountScene.ts';
 import { useBench } from './useBench.ts';
 import { useLeadInUse } from './useLeadInUse.ts';
@@ -31,6 +32,8 @@ export interface BenchPageProps {
   readonly onMuted: (muted: boolean) => void;
   readonly wordsOpen: boolean;
   readonly onWordsOpen: (open: boolean) => void;
+  readonly guide: GuideLevel;
+  readonly onGuide: (level: GuideLevel) => void;
   readonly onSettings: () => void;
   readonly onLeave: () => void;
   /** The job was handed in, or a critical act has ended the attempt and the learner goes on to the debrief. */
@@ -68,6 +71,8 @@ export function BenchPage(props: BenchPageProps) {
         <Clipboard
           leaf={leaf}
           onLeaf={setLeaf}
+          guide={props.guide}
+          onGuide={props.onGuide}
           job={job}
           seen={bench.seen}
           lines={paper.lines}

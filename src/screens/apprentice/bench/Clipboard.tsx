@@ -2,6 +2,7 @@ import type { ComponentChildren } from 'preact';
 import type { Verdict } from '../../../bench/paper.ts';
 import { Cautions } from '../../shared/Cautions.tsx';
 import { mainsWords, spoken, testWords } from '../../shared/words.ts';
+import { Guide, type GuideLevel } from './guide/Guide.tsx';
 import { TestSheet, type TestSheetProps } from './TestSheet.tsx';
 import { VerdictLeaf } from './VerdictLeaf.tsx';
 
@@ -15,6 +16,8 @@ const LEAVES: readonly (readonly [Leaf, string])[] = [
 export interface ClipboardProps extends TestSheetProps {
   readonly leaf: Leaf;
   readonly onLeaf: (leaf: Leaf) => void;
+  readonly guide: GuideLevel;
+  readonly onGuide: (level: GuideLevel) => void;
   readonly verdicts: readonly Verdict[];
   readonly onVerdict: (verdict: Verdict) => void;
   readonly onHandIn: () => void;
@@ -24,6 +27,17 @@ export interface ClipboardProps extends TestSheetProps {
 export function Clipboard(props: ClipboardProps) {
   return (
     <aside class="clip" aria-label="Papers">
+      {props.job.mode === 'guided' ? (
+        <Guide
+          job={props.job}
+          seen={props.seen}
+          lines={props.lines}
+          decided={props.verdicts[0] ?? null}
+          vocabulary={props.vocabulary}
+          level={props.guide}
+          onLevel={props.onGuide}
+        />
+      ) : null}
       <div
         class="leaf-tabs"
         role="tablist"

@@ -1,0 +1,53 @@
+import { useRef } from 'preact/hooks';
+import { Button } from '../../../shared/Button.tsx';
+import { spoken, type Vocabulary } from '../../../shared/words.ts';
+import { keyFor } from './keyFor.ts';
+import { fold, type Known, NOTHING_KNOWN } from './known.ts';
+import { nextStep } from './next.ts';
+import type { Situation } from './step.ts';
+import './guide.css';
+
+/** How much is said: the step with its reason and key, the step alone, or nothing until it is asked for. */
+export type GuideLevel = 'full' | 'short' | 'off';
+
+export interface GuideProps extends Omit<Situation, 'known' | 'verdict'> {
+  readonly decided: Situation['verdict'];
+  readonly vocabulary: Vocabulary;
+  readonly level: GuideLevel;
+  readonly onLevel: (level: GuideLevel) => void;
+}
+
+/** The next step of a guided job, with its reason. */
+export function Guide(props: GuideProps) {
+  const { job, seen, lines, vocabulary, level, onLevel } = props;
+  const known = useRef<Known>(NOTHING_KNOWN);
+  known.current = fold(known.current, seen, job.armature);
+  if (level === 'off') {
+    return (
+      <div class="guide">
+        <Button kind="quiet" onPress={() => onLevel('short')}>
+          What comes next?
+        </Button>
+      </div>
+    );
+  }
+  const step = nextStep({ job, seen, lines, verdict: props.decided, known: known.current });
+  const key = step.act ? keyFor(step.act, seen.rangeA) : step.write ? 'N' : null;
+  return (
+    <section class="guide" aria-label="Next step">
+      <p class="guide-say" aria-live="polite">
+        <strong>Next: </strong>
+        {spoken(step.say, vocabulary)} {key && level === 'full' ? <kbd class="guide-key">{key}</kbd> : null}
+      </p>
+      {level === 'full' ? <p class="guide-why">{spoken(step.why, vocabulary)}</p> : null}
+      <div class="guide-levels">
+        <Button kind="quiet" onPress={() => onLevel(level === 'full' ? 'short' : 'full')}>
+          {level === 'full' ? 'Say less' : 'Why?'}
+        </Button>
+        <Button kind="quiet" onPress={() => onLevel('off')}>
+          Let me try alone
+        </Button>
+      </div>
+    </section>
+  );
+}

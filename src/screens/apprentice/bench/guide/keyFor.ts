@@ -1,0 +1,39 @@
+import type { Action, Selector } from '../../../../bench/action.ts';
+import { leadKeyOf } from '../keys.ts';
+
+const SELECTOR: Readonly<Record<Selector, string>> = { off: 'O', low: 'L', high: 'H' };
+
+/** The key that does what the guide asks for, as the list of keys shows it; null where there is only the button. */
+export function keyFor(action: Action, rangeA: number): string | null {
+  switch (action.type) {
+    case 'selector.turn':
+      return SELECTOR[action.to];
+    case 'range.turn':
+      return action.to > rangeA ? '+' : '−';
+    case 'armature.turn':
+      return action.byDeg > 0 ? '→' : '←';
+    case 'lead.take':
+      return leadKeyOf(action.lead).keyHint ?? null;
+    case 'lead.touch':
+      return touchKey(action.place);
+    default:
+      return SIMPLE[action.type] ?? null;
+  }
+}
+
+const SIMPLE: Readonly<Record<string, string>> = {
+  'lead.lift': 'U',
+  'lead.clamp': 'S',
+  'lead.holster': 'B',
+  'strip.take': 'X',
+  'strip.hang': 'X',
+  'strip.hold': ']',
+  'lens.look': 'V',
+  'chalk.mark': 'M',
+};
+
+function touchKey(place: string): string {
+  if (place === 'core') return 'C';
+  if (place === 'shaft') return 'A';
+  return place.startsWith('tip:') ? 'P' : '↓';
+}
