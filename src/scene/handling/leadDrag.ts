@@ -129,7 +129,10 @@ export class LeadDrag implements Gesture {
   private take(at: Point): boolean {
     const { at: place } = this.desk.situation().seen.leads[this.lead];
     if (place === 'hand') return true;
-    return this.desk.act({ type: 'lead.take', lead: this.lead, grip: 'handle' }, at);
+    const taken = this.desk.act({ type: 'lead.take', lead: this.lead, grip: 'handle' }, at);
+    // Taking a lead out of the stand takes its tip off the bar as well.
+    this.onMetal = this.desk.situation().seen.leads[this.lead].touches;
+    return taken;
   }
 
   private carry(p: Pointer): void {
