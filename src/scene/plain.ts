@@ -1,4 +1,4 @@
-import { Container, Rectangle, Sprite, Texture } from 'pixi.js';
+import { Container, Matrix, Rectangle, Sprite, Texture } from 'pixi.js';
 import { SKIN_TURNS } from './paint/skin.ts';
 import { fullTurn, onSide, type Point, TILT_DEG } from './project.ts';
 import type { Ring } from './turningSkin.ts';
@@ -34,17 +34,23 @@ export class SlicedSkin {
     }
   }
 
+  /** One slice: a parallelogram from the foot of its neighbour above, drawn a little long so that none gapes. */
   private add(axisY: number, a: Ring, b: Ring, row: number): void {
     const { source } = this.skin;
-    const radius = (a.radius + b.radius) / 2;
-    const top = onSide(axisY, a.x, radius, -180 - TILT_DEG + (180 * row) / ROWS);
-    const foot = onSide(axisY, b.x, radius, -180 - TILT_DEG + (180 * (row + 1)) / ROWS);
+    const from = -180 - TILT_DEG + (180 * row) / ROWS;
+    const to = from + 180 / ROWS;
+    const w = Math.max(1, (b.u - a.u) * source.width);
     const h = source.height / (ROWS * 2 * SKIN_TURNS);
-    const frame = new Rectangle(a.u * source.width, 0, Math.max(1, (b.u - a.u) * source.width), h);
-    const texture = new Texture({ source, frame });
+    const texture = new Texture({ source, frame: new Rectangle(a.u * source.width, 0, w, h) });
     const sprite = new Sprite(texture);
-    sprite.position.set(top.x, top.y - 0.5);
-    sprite.setSize(Math.max(1, b.x - a.x + 1), Math.max(0.5, foot.y - top.y) + 1);
+    const left = onSide(axisY, a.x, a.radius, from);
+    const right = onSide(axisY, b.x, b.radius, from);
+    const foot = onSide(axisY, a.x, a.radius, to);
+    const across = { x: right.x - left.x + 0.6, y: right.y - left.y };
+    const down = { x: foot.x - left.x, y: foot.y - left.y + 0.7 };
+    sprite.setFromMatrix(
+      new Matrix(across.x / w, across.y / w, down.x / h, down.y / h, left.x, left.y - 0.35),
+    );
     this.slices.push({ sprite, texture, row });
     this.node.addChild(sprite);
   }

@@ -19,8 +19,6 @@ export interface LeadBuild {
 export const LEAD_BUILD: Readonly<Record<BenchSet, LeadBuild>> = {
   ammeter: { bare: 30, neck: 6, handle: 84, width: 14, guard: 0 },
   lamp: { bare: 9, neck: 22, handle: 92, width: 25, guard: 21 },
-  tester: { bare: 9, neck: 22, handle: 92, width: 25, guard: 21 },
-  drop: { bare: 30, neck: 6, handle: 84, width: 14, guard: 0 },
 };
 
 export const TIP_R = 12;

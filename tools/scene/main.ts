@@ -27,6 +27,7 @@ const scene = await createBenchScene(host, job, send, {
   reducedMotion: query.get('still') === '1',
   showBarNumbers: query.get('numbers') === '1',
   lettering: query.get('plain') !== '1',
+  drawing: (query.get('drawing') ?? 'auto') as 'auto' | 'webgl' | 'canvas',
   scaleFraction: (amps, range) => Math.min(1, amps / range) ** 1.5,
 });
 scene.show(seen);

@@ -19,9 +19,9 @@ export class TestLamp {
 
   constructor(box: Rect, resolution: number, lettering: boolean) {
     this.node.position.set(box.x, box.y);
-    const r = Math.min(box.w * 0.34, box.h * 0.25);
+    const r = Math.min(box.w * 0.34, box.h * (box.h < 120 ? 0.215 : 0.25));
     const cx = box.w / 2;
-    const cy = Math.max(r * 1.3, box.h * 0.4 - r * 0.1);
+    const cy = Math.max(r * 1.24, box.h * 0.4 - r * 0.4);
     const plate = new Sprite(
       painted(box.w, box.h, resolution, (pen) => paintSocket(pen, box, cx, cy, r, lettering)),
     );
