@@ -25,9 +25,10 @@ const PHASES = 16;
  * second differences of the slot potentials: φ_t = λ_t·N·i − Σ Λ_tu·F_u(φ_u), solved for the flux the mains demand.
  * Only the first harmonic of the magnetising current counts; the fluxes are those of an armature whose coils carry
  * nothing, and what the coils link is left linear.
- * Range: to 0.75 mWb in the growler. Against finite elements the growler's inductance agrees within 0.4 % to 0.44 mWb
- * and 3 % at 0.6 mWb (6 % at 0.7, where those had not settled); the share of it that a coil links falls by 0.3 % to
- * 0.44 mWb and by 1.4 % to 0.6 mWb, which this leaves out.
+ * Range: to 0.75 mWb in the growler (the bench reaches 0.52). Against finite elements the growler's inductance agrees
+ * within 0.5 % to 0.44 mWb and 3.5 % at 0.6 mWb (6.5 % at 0.7, where those had not settled). Left out: flux moves from
+ * saturated teeth to their neighbours, so that what a coil links changes by up to 1 % of the largest at 0.44 mWb and,
+ * with a side under the end of a jaw, by up to 8 % at 0.6.
  * @source reluctance network of saturable teeth; magnetisation curve see ironCurve; nothing fitted
  */
 export class ToothSaturation {
