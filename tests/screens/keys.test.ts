@@ -90,6 +90,16 @@ describe('keys at the bench', () => {
     );
   });
 
+  it('look at riser, bar and core one after the other', () => {
+    const bar = nearestBar(AT_REST, GEOMETRY);
+    const looks = [null, `riser:${bar}`, `bar:${bar}`, 'core'] as const;
+    const next = looks.map((place) => press('v', { seen: seenWith({ look: place && { place, sees: [] } }) }));
+    const places = next.map(
+      (wish) => wish?.kind === 'act' && wish.action.type === 'lens.look' && wish.action.place,
+    );
+    expect(places).toEqual([`riser:${bar}`, `bar:${bar}`, 'core', `riser:${bar}`]);
+  });
+
   it('leave keys alone that mean nothing here', () => {
     for (const key of ['Tab', 'Enter', 'Escape', 'q', 'F5', ' ']) expect(press(key)).toBeNull();
   });

@@ -41,7 +41,7 @@ export const KEY_LIST: readonly (readonly [keys: string, does: string])[] = [
   ['B', 'lead in use back to its holster'],
   ['X', 'take the strip, or hang it up'],
   ['[ ]', 'hold the strip a step further round, either way'],
-  ['V', 'look through the lens at the riser nearest you'],
+  ['V', 'look through the lens: riser and bar nearest you, then the core'],
   ['M', 'chalk the bar nearest you'],
   ['N', 'write down what you read'],
   ['?', 'this list'],
@@ -131,8 +131,14 @@ export function nearestBar(seen: Observation, geometry: CommutatorGeometry): num
 
 function eyeKey(key: string, { seen, geometry }: KeyContext): Action | null {
   const bar = nearestBar(seen, geometry);
-  if (key === 'v') return { type: 'lens.look', place: `riser:${bar}` };
+  if (key === 'v') return { type: 'lens.look', place: lookFurther(seen.look?.place ?? null, bar) };
   return key === 'm' ? { type: 'chalk.mark', bar } : null;
+}
+
+/** Riser, bar, core: the next of what there is to see, one after the other. */
+function lookFurther(looked: Place | null, bar: number): Place {
+  if (looked === `riser:${bar}`) return barPlace(bar);
+  return looked === `bar:${bar}` ? 'core' : `riser:${bar}`;
 }
 
 function stripKey(key: string, { strip }: Observation): Action | null {

@@ -32,7 +32,7 @@ export function Guide(props: GuideProps) {
     );
   }
   const step = nextStep({ job, seen, lines, verdict: props.decided, known: known.current });
-  const key = step.act ? keyFor(step.act, seen.rangeA) : step.write ? 'N' : null;
+  const key = step.act ? keyFor(step.act, seen) : step.write ? 'N' : null;
   return (
     <section class="guide" aria-label="Next step">
       <p class="guide-say" aria-live="polite">

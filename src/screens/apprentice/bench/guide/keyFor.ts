@@ -1,19 +1,22 @@
 import type { Action, Selector } from '../../../../bench/action.ts';
+import type { Observation } from '../../../../bench/observation.ts';
 import { leadKeyOf } from '../keys.ts';
 
 const SELECTOR: Readonly<Record<Selector, string>> = { off: 'O', low: 'L', high: 'H' };
 
 /** The key that does what the guide asks for, as the list of keys shows it; null where there is only the button. */
-export function keyFor(action: Action, rangeA: number): string | null {
+export function keyFor(action: Action, seen: Observation): string | null {
   switch (action.type) {
     case 'selector.turn':
       return SELECTOR[action.to];
     case 'range.turn':
-      return action.to > rangeA ? '+' : '−';
+      return action.to > seen.rangeA ? '+' : '−';
     case 'armature.turn':
       return action.byDeg > 0 ? '→' : '←';
     case 'lead.take':
       return leadKeyOf(action.lead).keyHint ?? null;
+    case 'strip.hold':
+      return action.angleDeg < (seen.strip.angleDeg ?? 0) ? '[' : ']';
     case 'lead.touch':
       return touchKey(action.place);
     default:
@@ -27,7 +30,6 @@ const SIMPLE: Readonly<Record<string, string>> = {
   'lead.holster': 'B',
   'strip.take': 'X',
   'strip.hang': 'X',
-  'strip.hold': ']',
   'lens.look': 'V',
   'chalk.mark': 'M',
 };

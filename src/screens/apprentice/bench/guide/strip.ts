@@ -2,10 +2,10 @@ import { USUAL_STRIP_MM } from '../../../../bench/touchables.ts';
 import { atHand, standing } from '../sheetEntry.ts';
 import { doing, powered, type Situation, type Step, writing } from './step.ts';
 
-/** Places along the upper arc, clear of the jaws: far side, top, near side; degrees from the bottom. */
+/** Places along the upper arc, clear of the jaws: top, far side, near side; degrees from the bottom. */
 const STATIONS = [
-  [120, 'over the far side'],
   [180, 'over the top'],
+  [120, 'over the far side'],
   [240, 'over your side'],
 ] as const;
 
