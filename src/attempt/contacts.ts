@@ -1,4 +1,12 @@
-import { barOf, LEAD_IDS, type LeadId, type Place, partner } from '../bench/places.ts';
+import {
+  barOf,
+  LEAD_IDS,
+  type LeadId,
+  PANEL_LEADS,
+  type PanelLead,
+  type Place,
+  partner,
+} from '../bench/places.ts';
 import type { BenchState, Leads } from '../bench/state.ts';
 import type { MeterTap } from '../engine/drive.ts';
 import { contactOhm, loopOhm } from '../engine/instruments/ammeter.ts';
@@ -7,7 +15,7 @@ import { seeded } from '../engine/math/random.ts';
 /** Contacts made so far and what each tip has now, ohm. */
 export interface Contacts {
   readonly made: number;
-  readonly ohm: Readonly<Record<LeadId, number>>;
+  readonly ohm: Readonly<Record<PanelLead, number>>;
 }
 
 export const NO_CONTACTS: Contacts = {
@@ -28,7 +36,7 @@ export function contactsAfter(
 ): Contacts {
   let { made } = contacts;
   const ohm = { ...contacts.ohm };
-  for (const lead of LEAD_IDS) {
+  for (const lead of PANEL_LEADS) {
     const { touches } = after[lead];
     if (touches === null || touches === before[lead].touches) continue;
     made += 1;

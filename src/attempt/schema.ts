@@ -1,7 +1,18 @@
 import * as z from 'zod/mini';
-import { type Action, RANGES_A } from '../bench/action.ts';
+import {
+  type Action,
+  BENCH_CARES,
+  BRUSHES,
+  GAUGES,
+  MAT_PARTS,
+  PART_KINDS,
+  PREPARATIONS,
+  RANGES_A,
+} from '../bench/action.ts';
 import { CONDITIONS, DISPOSITIONS, type SheetLine, TEST_KINDS, type Verdict } from '../bench/paper.ts';
-import { LEAD_IDS, type Place } from '../bench/places.ts';
+import { ALL_LEADS, FIELD_PLACES, PLATE_PLACES, type Place, type PlatePlace } from '../bench/places.ts';
+import { TEST_VOLTS } from '../engine/instruments/insulationTester.ts';
+import { REMEDIES } from '../engine/parts/remedies.ts';
 import { ATTEMPT_FORMAT, ATTEMPT_VERSION, type Entry } from './entry.ts';
 
 /**
@@ -15,30 +26,46 @@ const whole = (least: number, most: number) => z.int().check(z.minimum(least), z
 const time = number(0, 7 * 24 * 3_600_000);
 
 const PLACE =
-  /^(?:(?:bar|riser):(?:0|[1-9]\d{0,2})|shaft|core|tip:(?:ammeter|lamp)\.[12]|field:(?:terminal|brush[12]|case)|plate:(?:metal|(?:insulated|earthed)[12]))$/;
+  /^(?:(?:bar|riser):(?:0|[1-9]\d{0,2})|shaft|core|tip:(?:ammeter|lamp|tester|drop)\.[12]|field:(?:terminal|brush[12]|case)|plate:(?:metal|(?:insulated|earthed)[12])|handle:(?:ammeter|lamp)\.[12]|lampBulb)$/;
 const place = z.custom<Place>(
   (value) => typeof value === 'string' && PLACE.test(value),
   'a place on the bench, such as "bar:4", "riser:4", "shaft", "core" or "tip:lamp.1"',
 );
-const lead = z.enum(LEAD_IDS);
+const lead = z.enum(ALL_LEADS);
 const selector = z.enum(['off', 'low', 'high']);
 const range = z.literal(RANGES_A);
-const part = z.enum(['armature', 'fieldFrame', 'brushPlate']);
+const part = z.enum(PART_KINDS);
+const matPart = z.enum(MAT_PARTS);
+const brush = z.literal(BRUSHES);
+const testVolt = z.literal(TEST_VOLTS);
 const mode = z.enum(['guided', 'practice', 'assessed']);
 
 const line = z.strictObject({
   test: z.enum(TEST_KINDS),
+  part: z.exactOptional(part),
   count: z.nullable(whole(0, 999)),
+  at: z.exactOptional(z.enum([...FIELD_PLACES, ...PLATE_PLACES])),
   readingA: z.exactOptional(z.number()),
   rangeA: z.exactOptional(range),
   lamp: z.exactOptional(z.enum(['lit', 'dim', 'dark'])),
   strip: z.exactOptional(z.enum(['still', 'pulled', 'buzzing'])),
+  megohms: z.exactOptional(z.union([z.number(), z.literal('over')])),
+  testVolt: z.exactOptional(testVolt),
+  millivolts: z.exactOptional(z.number()),
+  millimetres: z.exactOptional(z.number()),
+  gauge: z.exactOptional(z.enum(GAUGES)),
+  brush: z.exactOptional(brush),
   remark: z.exactOptional(text(4000)),
 });
 
+const HOLDERS = PLATE_PLACES.filter(
+  (place): place is Exclude<PlatePlace, 'plate:metal'> => place !== 'plate:metal',
+);
 const foundPlace = z.discriminatedUnion('kind', [
   z.strictObject({ kind: z.literal('bar'), count: whole(0, 999) }),
   z.strictObject({ kind: z.literal('pair'), count: whole(0, 999) }),
+  z.strictObject({ kind: z.literal('branch'), brush: z.literal([1, 2]) }),
+  z.strictObject({ kind: z.literal('holder'), holder: z.enum(HOLDERS) }),
   z.strictObject({ kind: z.literal('somewhere') }),
 ]);
 const verdict = z.strictObject({
@@ -69,6 +96,23 @@ const action = z.discriminatedUnion('type', [
   z.strictObject({ type: act('strip.hold'), angleDeg: z.number(), heightMm: z.number() }),
   z.strictObject({ type: act('strip.away') }),
   z.strictObject({ type: act('strip.hang') }),
+  z.strictObject({ type: act('lead.lean'), lead, on: z.boolean() }),
+  z.strictObject({ type: act('part.takeUp'), part: matPart }),
+  z.strictObject({ type: act('part.putBack'), part: matPart }),
+  z.strictObject({ type: act('brushes.part') }),
+  z.strictObject({ type: act('brushes.join') }),
+  z.strictObject({ type: act('gauge.read'), gauge: z.enum(GAUGES), brush: z.exactOptional(brush) }),
+  z.strictObject({
+    type: act('remedy.do'),
+    remedy: z.enum(REMEDIES),
+    bar: z.exactOptional(whole(0, 999)),
+  }),
+  z.strictObject({ type: act('bench.setRight'), what: z.enum(BENCH_CARES) }),
+  z.strictObject({ type: act('tester.volts'), to: testVolt }),
+  z.strictObject({ type: act('tester.press'), on: z.boolean() }),
+  z.strictObject({ type: act('tester.discharge') }),
+  z.strictObject({ type: act('drop.feed'), at: z.nullable(z.tuple([place, place])) }),
+  z.strictObject({ type: act('prepare.check'), item: z.enum(PREPARATIONS) }),
   z.strictObject({ type: act('lens.look'), place }),
   z.strictObject({ type: act('chalk.mark'), bar: whole(0, 999) }),
   z.strictObject({ type: act('sheet.write'), line }),
@@ -76,8 +120,17 @@ const action = z.discriminatedUnion('type', [
   z.strictObject({ type: act('job.handIn') }),
 ]);
 
+const touch = z.strictObject({
+  currentA: number(0, 10),
+  effect: z.enum(['notFelt', 'felt', 'cannotLetGo', 'mayKill']),
+});
 const breaches = z.array(
-  z.strictObject({ interlock: text(60), sentence: text(1000), critical: z.boolean() }),
+  z.strictObject({
+    interlock: text(60),
+    sentence: text(1000),
+    critical: z.boolean(),
+    touch: z.exactOptional(touch),
+  }),
 );
 const outcome = z.discriminatedUnion('kind', [
   z.strictObject({ kind: z.literal('done'), breaches }),
@@ -132,10 +185,10 @@ export const attemptSchema = z.strictObject({
 });
 
 /** The compiler holds schema and type together. */
-type Fits<Read, Promised> = Read extends Promised ? true : never;
+type Fits<Read, Promised> = [Read] extends [Promised] ? true : never;
 export const SCHEMAS_FIT: readonly [
   Fits<z.infer<typeof action>, Action>,
-  Fits<Action, z.infer<typeof action>>,
+  Fits<Action['type'], z.infer<typeof action>['type']>,
   Fits<z.infer<typeof entry>, Entry>,
   Fits<z.infer<typeof line>, SheetLine>,
   Fits<z.infer<typeof verdict>, Verdict>,

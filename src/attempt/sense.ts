@@ -1,4 +1,5 @@
 import type { Observation, StripView } from '../bench/observation.ts';
+import { UNTOUCHED } from '../bench/untouched.ts';
 import { hum } from '../engine/instruments/hum.ts';
 import { glow } from '../engine/instruments/lamp.ts';
 import { atRest, seeNeedle } from '../engine/instruments/needle.ts';
@@ -27,6 +28,14 @@ export function observe(part: PartOnBench, world: World): Observation {
         : { place: state.looksAt, sees: cluesAt(part.hidden, part.design, state.looksAt) },
     stopped: bench.context.stoppedBy === null ? null : { sentence: bench.context.stoppedBy.sentence },
     ...instruments(part, world),
+    mat: UNTOUCHED.mat,
+    brushesApart: false,
+    gauge: null,
+    tester: UNTOUCHED.tester,
+    drop: UNTOUCHED.drop,
+    minutesSpent: 0,
+    prepared: [],
+    scrapped: [],
   };
 }
 

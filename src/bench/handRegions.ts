@@ -1,5 +1,5 @@
 import { bench } from './benchSetup.ts';
-import { LEAD_IDS, type LeadId } from './places.ts';
+import { PANEL_LEADS, type PanelLead } from './places.ts';
 import type { HandIndex } from './state.ts';
 
 /** Dots separate levels of a state, so the leads go by these names inside the machine. */
@@ -8,17 +8,17 @@ const LEAD_STATE = {
   'ammeter.2': 'ammeter2',
   'lamp.1': 'lamp1',
   'lamp.2': 'lamp2',
-} as const satisfies Record<LeadId, string>;
+} as const satisfies Record<PanelLead, string>;
 
-function takes(hand: HandIndex, lead: LeadId, target: string = LEAD_STATE[lead]) {
+function takes(hand: HandIndex, lead: PanelLead, target: string = LEAD_STATE[lead]) {
   return { guard: { type: 'takesWith', params: { hand, lead } }, target } as const;
 }
 
-function letsGo(lead: LeadId, target: string) {
+function letsGo(lead: PanelLead, target: string) {
   return { guard: { type: 'ofLead', params: { lead } }, target } as const;
 }
 
-function holdsLead(hand: HandIndex, lead: LeadId, joins: LeadId | null) {
+function holdsLead(hand: HandIndex, lead: PanelLead, joins: PanelLead | null) {
   const on = { 'lead.holster': letsGo(lead, 'nothing'), 'lead.clamp': letsGo(lead, 'nothing') };
   return joins === null ? { on } : { on: { ...on, 'lead.take': takes(hand, joins, 'bothAmmeterLeads') } };
 }
@@ -34,7 +34,7 @@ export function handRegion(hand: HandIndex) {
         on: {
           'armature.hold': { guard: withHand, target: 'armature' },
           'strip.take': { guard: withHand, target: 'strip' },
-          'lead.take': LEAD_IDS.map((lead) => takes(hand, lead)),
+          'lead.take': PANEL_LEADS.map((lead) => takes(hand, lead)),
         },
       },
       armature: {
@@ -54,7 +54,7 @@ export function handRegion(hand: HandIndex) {
 }
 
 /** One lead: where it is. */
-export function leadRegion(lead: LeadId) {
+export function leadRegion(lead: PanelLead) {
   const guard = { type: 'ofLead', params: { lead } } as const;
   return bench.createStateConfig({
     initial: 'holster',

@@ -1,4 +1,14 @@
-import type { Grip, RangeA, Selector } from './action.ts';
+import type { TestVolt } from '../engine/instruments/insulationTester.ts';
+import type {
+  BrushIndex,
+  GaugeKind,
+  Grip,
+  MatPart,
+  PartKind,
+  Preparation,
+  RangeA,
+  Selector,
+} from './action.ts';
 import type { LeadId, Place } from './places.ts';
 
 /**
@@ -28,6 +38,20 @@ export interface Observation {
   readonly chalkedBar: number | null;
   /** What the lens last showed, or null when it is on the rail. */
   readonly look: LookView | null;
+  /** Where field frame and brush plate are; `absent`: not part of this job. */
+  readonly mat: Readonly<Record<MatPart, MatView>>;
+  /** The two field brushes are kept apart. */
+  readonly brushesApart: boolean;
+  /** What the gauge last showed, or null when it is on the rail. */
+  readonly gauge: GaugeView | null;
+  readonly tester: TesterView;
+  readonly drop: DropView;
+  /** Minutes that remedies and repairs have taken beside the time that has run, by the workshop's book. */
+  readonly minutesSpent: number;
+  /** What was seen to before power, in the order it was. */
+  readonly prepared: readonly Preparation[];
+  /** Parts a remedy at this bench has taken below the card's limit. */
+  readonly scrapped: readonly PartKind[];
   /** Set when a critical act has stopped the attempt. */
   readonly stopped: { readonly sentence: string } | null;
 }
@@ -38,13 +62,48 @@ export interface HandView {
 }
 
 export interface LeadView {
-  readonly at: 'holster' | 'hand' | 'stand';
+  /** `clip`: left clipped on where it touches; `absent`: not on the rail for this job. */
+  readonly at: 'holster' | 'hand' | 'stand' | 'clip' | 'absent';
   /** How it is held while in a hand, else null. */
   readonly grip: Grip | null;
   /** The metal its tip is on right now (under the stand: the bar that happens to lie there), or null. */
   readonly touches: Place | null;
   /** Angle from the bottom of the point touched on the commutator, degrees, or null. */
   readonly stationDeg: number | null;
+  /** Someone leans on it. */
+  readonly leaning: boolean;
+}
+
+export type MatView = 'absent' | 'away' | 'forward';
+
+export interface GaugeView {
+  readonly gauge: GaugeKind;
+  readonly brush: BrushIndex | null;
+  /** What an eye reads: diameter and brush length to 0.1 and 0.5, run-out to 0.01, undercut to 0.05 mm. */
+  readonly mm: number;
+}
+
+export interface TesterView {
+  readonly at: 'absent' | 'rail';
+  readonly volt: TestVolt;
+  readonly pressed: boolean;
+  /** What the display shows in three figures, or null when the button is up. */
+  readonly megohms: number | null;
+  /** The display shows that the reading lies beyond its scale. */
+  readonly over: boolean;
+  /** The warning light: more than a harmless voltage stands between the tester's leads. */
+  readonly charged: boolean;
+}
+
+export interface DropView {
+  readonly at: 'absent' | 'rail';
+  /** Where the feed is clamped, or null. */
+  readonly feed: readonly [Place, Place] | null;
+  /** What the feed's own meter shows, A. */
+  readonly feedA: number;
+  /** What the millivoltmeter shows, mV, or null when its leads are not both on one part. */
+  readonly millivolts: number | null;
+  readonly over: boolean;
 }
 
 export interface NeedleView {
@@ -96,5 +155,13 @@ export const CLUES = [
   'wornSurface',
   'looseRivet',
   'brokenPigtail',
+  'burntPigtail',
+  'charredFieldCoil',
+  'looseFieldCoil',
+  'darkenedInsulator',
+  'crackedHandle',
+  'frayedCable',
+  'brokenFilament',
+  'blackenedBulb',
 ] as const;
 export type Clue = (typeof CLUES)[number];

@@ -1,7 +1,20 @@
-import type { PartKind, RangeA } from './action.ts';
+import type { TestVolt } from '../engine/instruments/insulationTester.ts';
+import type { BrushIndex, GaugeKind, PartKind, RangeA } from './action.ts';
+import type { FieldPlace, PlatePlace } from './places.ts';
 
-/** The tests a sheet has lines for. */
-export const TEST_KINDS = ['look', 'spaced', 'neighbour', 'ground', 'strip'] as const;
+/** Tests of an armature on the growler. */
+export const ARMATURE_TESTS = ['look', 'spaced', 'neighbour', 'ground', 'strip'] as const;
+/** The tests a sheet has lines for. Looking, gauges, insulation tester and millivolt drop serve every part. */
+export const TEST_KINDS = [
+  ...ARMATURE_TESTS,
+  'fieldContinuity',
+  'fieldInsulation',
+  'plateInsulation',
+  'plateEarthed',
+  'megohm',
+  'millivolt',
+  'gauges',
+] as const;
 export type TestKind = (typeof TEST_KINDS)[number];
 
 /**
@@ -11,12 +24,25 @@ export type TestKind = (typeof TEST_KINDS)[number];
  */
 export interface SheetLine {
   readonly test: TestKind;
+  /** Part the line is about; left out: the armature. */
+  readonly part?: PartKind;
   readonly count: number | null;
+  /** Field brush or holder the line is about. */
+  readonly at?: FieldPlace | PlatePlace;
   /** Current read by the learner, A, with the range it was read on. */
   readonly readingA?: number;
   readonly rangeA?: RangeA;
   readonly lamp?: 'lit' | 'dim' | 'dark';
   readonly strip?: 'still' | 'pulled' | 'buzzing';
+  /** Insulation resistance read, megohms, or beyond the scale, with the voltage it was tested at. */
+  readonly megohms?: number | 'over';
+  readonly testVolt?: TestVolt;
+  /** Drop read, mV. */
+  readonly millivolts?: number;
+  /** Length read, mm, and the gauge it was read on. */
+  readonly millimetres?: number;
+  readonly gauge?: GaugeKind;
+  readonly brush?: BrushIndex;
   readonly remark?: string;
 }
 
@@ -31,8 +57,47 @@ export const CONDITIONS = [
   'poorInsulation',
   'worn',
   'notTested',
+  /** A joint that is neither coil nor riser: field brush, pigtail, holder. */
+  'brokenJoint',
+  'looseRivet',
 ] as const;
 export type Condition = (typeof CONDITIONS)[number];
+
+/** What can be said of each part, in the order a verdict lists it. */
+export const CONDITIONS_OF: Readonly<Record<PartKind, readonly Condition[]>> = {
+  armature: [
+    'sound',
+    'openCoil',
+    'badRiserJoint',
+    'grounded',
+    'shortedCoil',
+    'bridgedBars',
+    'reversed',
+    'poorInsulation',
+    'worn',
+    'notTested',
+  ],
+  fieldFrame: [
+    'sound',
+    'openCoil',
+    'brokenJoint',
+    'grounded',
+    'shortedCoil',
+    'poorInsulation',
+    'worn',
+    'notTested',
+  ],
+  brushPlate: [
+    'sound',
+    'grounded',
+    'bridgedBars',
+    'looseRivet',
+    'brokenJoint',
+    'poorInsulation',
+    'worn',
+    'notTested',
+  ],
+};
 
 export const DISPOSITIONS = ['service', 'cleanAndRetest', 'resolder', 'winder', 'replace'] as const;
 export type Disposition = (typeof DISPOSITIONS)[number];
@@ -42,6 +107,9 @@ export type FoundPlace =
   | { readonly kind: 'bar'; readonly count: number }
   /** The coil or bridge between bar `count` and the next. */
   | { readonly kind: 'pair'; readonly count: number }
+  /** Branch of the field frame that ends at this field brush. */
+  | { readonly kind: 'branch'; readonly brush: 1 | 2 }
+  | { readonly kind: 'holder'; readonly holder: Exclude<PlatePlace, 'plate:metal'> }
   | { readonly kind: 'somewhere' };
 
 export interface Finding {

@@ -10,6 +10,10 @@ export const LEAD_WORDS: Readonly<Record<LeadId, string>> = {
   'ammeter.2': 'ammeter probe 2',
   'lamp.1': 'lamp probe 1',
   'lamp.2': 'lamp probe 2',
+  'tester.1': 'tester clip 1',
+  'tester.2': 'tester clip 2',
+  'drop.1': 'millivolt clip 1',
+  'drop.2': 'millivolt clip 2',
 };
 
 const OTHER_PLACES: Readonly<Record<string, string>> = {

@@ -1,3 +1,4 @@
+import type { BodyEffect } from '../engine/instruments/touch.ts';
 import type { Action } from './action.ts';
 import type { Observation } from './observation.ts';
 
@@ -10,6 +11,14 @@ export interface Breach {
   readonly sentence: string;
   /** A critical breach stops the attempt. */
   readonly critical: boolean;
+  /** What went through the body: worked out when it has happened, for the debrief. */
+  readonly touch?: BodyTouch;
+}
+
+/** A body on live metal: settled current, A rms, and what such a current does. */
+export interface BodyTouch {
+  readonly currentA: number;
+  readonly effect: BodyEffect;
 }
 
 /** What became of an action. `refused` leaves the bench as it was and says why in one sentence. */

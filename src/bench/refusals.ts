@@ -70,10 +70,27 @@ const REFUSALS: { readonly [T in ActionType]: Refuse<T> } = {
   'strip.hang': needsStrip,
   'lens.look': (state, { place }) => cannotSee(state, place),
   'chalk.mark': (state, { bar }) => needsHand(state) ?? cannotSee(state, `bar:${bar}`),
+  'lead.lean': notYet,
+  'part.takeUp': notYet,
+  'part.putBack': notYet,
+  'brushes.part': notYet,
+  'brushes.join': notYet,
+  'gauge.read': notYet,
+  'remedy.do': notYet,
+  'bench.setRight': notYet,
+  'tester.volts': notYet,
+  'tester.press': notYet,
+  'tester.discharge': notYet,
+  'drop.feed': notYet,
+  'prepare.check': notYet,
   'sheet.write': () => null,
   'verdict.write': () => null,
   'job.handIn': () => null,
 };
+
+function notYet(): string {
+  return 'This cannot be done on this bench yet.';
+}
 
 function needsHand(state: VisibleState): string | null {
   return freeHand(state) === null ? HANDS_FULL : null;

@@ -3,6 +3,7 @@ import type { BenchEvent } from './happening.ts';
 import { type BenchInput, type BenchSnapshot, benchMachine, type Told } from './machine.ts';
 import { LEAD_IDS, type LeadId } from './places.ts';
 import { type BenchState, type Holds, type Leads, supplyOf } from './state.ts';
+import { LEADS_HUNG } from './untouched.ts';
 
 /** A bench nobody has touched yet. */
 export function startBench(input: BenchInput): BenchSnapshot {
@@ -71,6 +72,10 @@ function leadsOf({ value, context: { tips } }: BenchSnapshot): Leads {
     'ammeter.2': { at: value.ammeter2, ...tips['ammeter.2'] },
     'lamp.1': { at: value.lamp1, ...tips['lamp.1'] },
     'lamp.2': { at: value.lamp2, ...tips['lamp.2'] },
+    'tester.1': LEADS_HUNG['tester.1'],
+    'tester.2': LEADS_HUNG['tester.2'],
+    'drop.1': LEADS_HUNG['drop.1'],
+    'drop.2': LEADS_HUNG['drop.2'],
   };
 }
 

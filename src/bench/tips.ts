@@ -1,7 +1,7 @@
 import type { Grip } from './action.ts';
 import { barAngleDeg, barAt, type CommutatorGeometry } from './geometry.ts';
 import type { BenchEvent } from './happening.ts';
-import { barOf, barPlace, LEAD_IDS, type LeadId, leadSet, type Place, type TipPlace } from './places.ts';
+import { ALL_LEADS, barOf, barPlace, type LeadId, leadSet, type Place, type TipPlace } from './places.ts';
 import { onArmature } from './state.ts';
 
 /** How a lead is gripped, and the metal under its tip. `stationDeg` is fixed in space, so bars can pass under it. */
@@ -9,16 +9,15 @@ export interface Tip {
   readonly grip: Grip | null;
   readonly touches: Place | null;
   readonly stationDeg: number | null;
+  readonly leaning: boolean;
 }
 export type Tips = Readonly<Record<LeadId, Tip>>;
 
-const FREE: Tip = { grip: null, touches: null, stationDeg: null };
-export const TIPS_HOLSTERED: Tips = {
-  'ammeter.1': FREE,
-  'ammeter.2': FREE,
-  'lamp.1': FREE,
-  'lamp.2': FREE,
-};
+const FREE: Tip = { grip: null, touches: null, stationDeg: null, leaning: false };
+export const TIPS_HOLSTERED = Object.fromEntries(ALL_LEADS.map((lead) => [lead, FREE])) as Record<
+  LeadId,
+  Tip
+>;
 
 /** What turning needs to know. */
 export interface Turned {
@@ -68,7 +67,7 @@ function touch(tips: Tips, lead: LeadId, place: Place, { geometry, rotationDeg }
   const bar = barOf(place);
   const stationDeg = bar === null ? null : barAngleDeg(geometry, bar, rotationDeg);
   const moved = withTip(tips, lead, { ...tips[lead], touches: place, stationDeg });
-  const other = LEAD_IDS.find((id) => place === `tip:${id}`);
+  const other = ALL_LEADS.find((id) => place === `tip:${id}`);
   if (other === undefined || moved[other].touches !== null) return moved;
   const back: TipPlace = `tip:${lead}`;
   return { ...moved, [other]: { ...moved[other], touches: back } };
@@ -87,12 +86,12 @@ function lose(tips: Tips, which: (tip: Tip) => boolean): Tips {
 }
 
 function mapTips(tips: Tips, change: (tip: Tip) => Tip): Tips {
-  return Object.fromEntries(LEAD_IDS.map((lead) => [lead, change(tips[lead])])) as Record<LeadId, Tip>;
+  return Object.fromEntries(ALL_LEADS.map((lead) => [lead, change(tips[lead])])) as Record<LeadId, Tip>;
 }
 
 /** Lamp tips on metal of the part: both are needed for a test. */
 export function lampTipsOnPart(tips: Tips): LeadId[] {
-  return LEAD_IDS.filter((lead) => {
+  return ALL_LEADS.filter((lead) => {
     const { touches } = tips[lead];
     return leadSet(lead) === 'lamp' && touches !== null && !touches.startsWith('tip:');
   });

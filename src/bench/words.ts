@@ -142,6 +142,14 @@ export const CLUE_WORDS: Readonly<Record<Clue, string>> = {
   wornSurface: 'a worn surface',
   looseRivet: 'a loose rivet',
   brokenPigtail: 'a broken pigtail',
+  burntPigtail: 'a burnt pigtail',
+  charredFieldCoil: 'a charred coil wrapping',
+  looseFieldCoil: 'a coil loose on its pole',
+  darkenedInsulator: 'a darkened insulator',
+  crackedHandle: 'a cracked handle',
+  frayedCable: 'a frayed cable',
+  brokenFilament: 'a broken filament',
+  blackenedBulb: 'a blackened bulb',
 };
 
 function lookWords(geometry: CommutatorGeometry, seen: Observation): string {
@@ -176,8 +184,11 @@ export function actionWords(geometry: CommutatorGeometry, seen: Observation, act
       return `Look at ${placeWords(geometry, seen, action.place)} under the lens`;
     case 'chalk.mark':
       return `Chalk ${placeWords(geometry, seen, `bar:${action.bar}`)}`;
-    default:
+    case 'armature.place':
+    case 'armature.lift':
       return PLAIN_ACTS[action.type];
+    default:
+      return PLAIN_ACTS[action.type as keyof typeof PLAIN_ACTS] ?? action.type;
   }
 }
 

@@ -1,7 +1,7 @@
 import { v5 } from 'uuid';
 import type { Marks } from '../assess/mark.ts';
 import type { Attempt, Entry } from '../attempt/entry.ts';
-import type { Verdict } from '../bench/paper.ts';
+import type { FoundPlace, Verdict } from '../bench/paper.ts';
 import { type AssessorRecord, type EvidenceItem, pointsAfter, totalAfter } from './record.ts';
 
 /**
@@ -204,10 +204,21 @@ function verdictStatement(entry: Entry, tell: Teller): Statement[] {
 }
 
 function verdictText(verdict: Verdict): string {
-  const findings = verdict.findings.map(({ condition, place }) =>
-    place.kind === 'somewhere' ? condition : `${condition} at ${place.kind} ${place.count} from the chalk`,
-  );
+  const findings = verdict.findings.map(({ condition, place }) => `${condition}${foundAt(place)}`);
   return `${findings.join(', ')}; next: ${verdict.disposition}; sure: ${verdict.sure}; because: ${verdict.because}`;
+}
+
+function foundAt(place: FoundPlace): string {
+  switch (place.kind) {
+    case 'somewhere':
+      return '';
+    case 'branch':
+      return ` at branch ${place.brush}`;
+    case 'holder':
+      return ` at ${place.holder.slice('plate:'.length)}`;
+    default:
+      return ` at ${place.kind} ${place.count} from the chalk`;
+  }
 }
 
 function endStatement(attempt: Attempt, marks: Marks, tell: Teller): Statement {

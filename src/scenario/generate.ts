@@ -1,13 +1,16 @@
-import { TEST_KINDS } from '../bench/paper.ts';
+import { ARMATURE_TESTS } from '../bench/paper.ts';
 import { MAINS, type MainsId } from '../engine/drive.ts';
 import { seeded } from '../engine/math/random.ts';
 import type { ArmatureDesign } from '../engine/parts/armature.ts';
 import { cardFor } from './generator/cards.ts';
-import { faultsOf } from './generator/faults.ts';
-import { type Chance, DIFFICULTIES, FAMILIES, pick, type Wish } from './generator/wish.ts';
+import { EQUALISED_FAMILIES, faultsOf } from './generator/faults.ts';
+import { type Chance, DIFFICULTIES, type Difficulty, FAMILIES, pick, type Wish } from './generator/wish.ts';
 import { type PartLibrary, SCENARIO_FORMAT, SCENARIO_VERSION, type Scenario } from './scenario.ts';
 
 export { DIFFICULTIES, type Difficulty, FAMILIES, type Family, type Wish } from './generator/wish.ts';
+
+/** Equalisers carry round a weak fault so well that its readings hardly stand out. */
+const PLAIN: readonly Difficulty[] = ['easy', 'medium'];
 
 /** An id that says nothing: four hexadecimal digits. */
 function opaqueId(chance: Chance): string {
@@ -30,8 +33,10 @@ export function generateScenario(wish: Wish, library: PartLibrary): Scenario {
   const { seed, part = '', family: asked = '', difficulty: level = '', mains: supply = '' } = wish;
   const chance = seeded(`job ${seed} ${part} ${asked} ${level} ${supply}`);
   const design = designFor(wish, chance, library);
-  const family = wish.family ?? pick(chance, FAMILIES);
-  const difficulty = wish.difficulty ?? pick(chance, DIFFICULTIES);
+  if (design.equalised && wish.family !== undefined && !EQUALISED_FAMILIES.includes(wish.family))
+    throw new RangeError(`The tests of this bench cannot tell "${wish.family}" on an equalised winding.`);
+  const family = wish.family ?? pick(chance, design.equalised ? EQUALISED_FAMILIES : FAMILIES);
+  const difficulty = wish.difficulty ?? pick(chance, design.equalised ? PLAIN : DIFFICULTIES);
   const mains = wish.mains ?? pick(chance, Object.keys(MAINS) as MainsId[]);
   return {
     format: SCENARIO_FORMAT,
@@ -41,9 +46,9 @@ export function generateScenario(wish: Wish, library: PartLibrary): Scenario {
       workshop: 'Quarry Road Training Workshop',
       card: cardFor(family, chance, design),
       mains,
-      part: 'armature',
+      parts: ['armature'],
       armature: design.id,
-      tests: [...TEST_KINDS],
+      tests: [...ARMATURE_TESTS],
       mode: wish.mode ?? 'practice',
       minutes: wish.mode === 'assessed' ? 45 : null,
     },

@@ -1,16 +1,12 @@
+import { barOf } from '../bench/places.ts';
 import type { ArmatureDesign } from '../engine/parts/armature.ts';
 import { checkFault } from '../engine/parts/faultRules.ts';
 import { checkWinding } from '../engine/parts/windingRules.ts';
+import { checkParts } from './checkParts.ts';
 import { contradictions } from './contradictions.ts';
 import { parseJsonText } from './jsonText.ts';
-import {
-  type Issue,
-  type Parsed,
-  type PartLibrary,
-  SCENARIO_FORMAT,
-  SCENARIO_VERSION,
-  type Scenario,
-} from './scenario.ts';
+import { bringUpToDate } from './migrations.ts';
+import type { Issue, Parsed, PartLibrary, Scenario } from './scenario.ts';
 import { partSchema, scenarioSchema } from './schema.ts';
 import { issuesFrom, nameValue } from './sentences.ts';
 
@@ -21,35 +17,6 @@ const refuse = (...issues: Issue[]): { readonly ok: false; readonly issues: read
   ok: false,
   issues,
 });
-
-/** Refuses what is not this kind of file at all, before its fields are gone through one by one. */
-function checkEnvelope(input: unknown, format: string, version: number): Issue | null {
-  if (input === null || typeof input !== 'object' || Array.isArray(input))
-    return {
-      path: '',
-      sentence: `Expected an object with format "${format}", but ${nameValue(input)} came.`,
-    };
-  const head = input as { format?: unknown; version?: unknown };
-  if (head.format !== format)
-    return { path: 'format', sentence: `Expected "${format}", but ${nameValue(head.format)} came.` };
-  if (head.version !== version)
-    return { path: 'version', sentence: `Expected version ${version}, but ${nameValue(head.version)} came.` };
-  return null;
-}
-
-/** What the public half says that its fields, one by one, cannot show to be wrong. */
-function checkTests(tests: readonly string[]): Issue[] {
-  return tests.flatMap((test, nth) =>
-    tests.indexOf(test) === nth
-      ? []
-      : [
-          {
-            path: `public.tests[${nth}]`,
-            sentence: `Expected each test once, but ${nameValue(test)} came again.`,
-          },
-        ],
-  );
-}
 
 /** Faults this armature cannot have; only when each is possible, pairs that cannot both be true. */
 function checkFaults(scenario: Scenario, design: ArmatureDesign): Issue[] {
@@ -65,8 +32,8 @@ function checkFaults(scenario: Scenario, design: ArmatureDesign): Issue[] {
 
 function checkFalseLeads(scenario: Scenario, design: ArmatureDesign): Issue[] {
   return (scenario.hidden.falseLeads ?? []).flatMap(({ place }, nth) => {
-    const bar = Number(place.split(':')[1] ?? 0);
-    if (bar < design.bars) return [];
+    const bar = barOf(place);
+    if (bar === null || bar < design.bars) return [];
     const sentence = `Expected a place on an armature of ${design.bars} bars (0 to ${design.bars - 1}), but ${nameValue(place)} came.`;
     return [{ path: `hidden.falseLeads[${nth}].place`, sentence }];
   });
@@ -85,15 +52,15 @@ function checkPartType(id: string, library: PartLibrary): Issue {
  * @param library  part types a scenario may use
  */
 export function parseScenario(input: unknown, library: PartLibrary): Parsed<Scenario> {
-  const envelope = checkEnvelope(input, SCENARIO_FORMAT, SCENARIO_VERSION);
-  if (envelope !== null) return refuse(envelope);
-  const read = scenarioSchema.safeParse(input);
-  if (!read.success) return refuse(...issuesFrom(read.error, input));
+  const current = bringUpToDate(input);
+  if (!current.ok) return refuse(current.issue);
+  const read = scenarioSchema.safeParse(current.file);
+  if (!read.success) return refuse(...issuesFrom(read.error, current.file));
   const scenario: Scenario = read.data;
   const design = library.get(scenario.public.armature);
-  const tests = checkTests(scenario.public.tests);
-  if (design === undefined) return refuse(...tests, checkPartType(scenario.public.armature, library));
-  const issues = [...tests, ...checkFaults(scenario, design), ...checkFalseLeads(scenario, design)];
+  const parts = checkParts(scenario);
+  if (design === undefined) return refuse(...parts, checkPartType(scenario.public.armature, library));
+  const issues = [...parts, ...checkFaults(scenario, design), ...checkFalseLeads(scenario, design)];
   return issues.length > 0 ? refuse(...issues) : { ok: true, value: scenario };
 }
 

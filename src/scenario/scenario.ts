@@ -1,31 +1,44 @@
 import type { PartKind } from '../bench/action.ts';
 import type { Clue } from '../bench/observation.ts';
 import type { TestKind } from '../bench/paper.ts';
-import type { BarPlace, RiserPlace } from '../bench/places.ts';
+import type { BarPlace, BenchPlace, FieldPlace, PlatePlace, RiserPlace } from '../bench/places.ts';
 import type { Mode } from '../bench/port.ts';
 import type { MainsId } from '../engine/drive.ts';
 import type { ArmatureDesign } from '../engine/parts/armature.ts';
 import type { ArmatureFault } from '../engine/parts/armatureFault.ts';
-import type { JobCard } from './public/job.ts';
+import type { BrushPlateFault } from '../engine/parts/brushPlate.ts';
+import type { FieldFrameFault } from '../engine/parts/fieldFrame.ts';
+import type { Wear } from '../engine/parts/wear.ts';
+import type { BenchFault } from './hidden/benchFault.ts';
+import type { JobCard, Limits } from './public/job.ts';
 
 export const SCENARIO_FORMAT = 'slot-and-riser/scenario';
-export const SCENARIO_VERSION = 1;
+export const SCENARIO_VERSION = 2;
 
-/** The half anyone may see; the file's `public` object. `armature` names a part type from scenarios/parts. */
+/**
+ * The half anyone may see; the file's `public` object. `armature` names a part type from scenarios/parts: an armature
+ * lies in the cradle whatever the job is about, and where none is to be judged it is the workshop's own sound one.
+ */
 export interface ScenarioPublic {
   readonly id: string;
   readonly workshop: string;
   readonly card: JobCard;
   readonly mains: MainsId;
-  readonly part: PartKind;
+  /** What is to be judged, each part once. */
+  readonly parts: readonly PartKind[];
   readonly armature: string;
+  /** Id of a field frame or brush plate: there exactly when it is among the parts. */
+  readonly fieldFrame?: string;
+  readonly brushPlate?: string;
   readonly tests: readonly TestKind[];
   readonly mode: Mode;
   readonly minutes: number | null;
+  /** The card's own limits; those it does not name are the usual ones (public/limits.ts). */
+  readonly limits?: Partial<Limits>;
 }
 
-/** Where the lens can be put on an armature. */
-export type LensPlace = BarPlace | RiserPlace | 'shaft' | 'core';
+/** Where the lens can be put. */
+export type LensPlace = BarPlace | RiserPlace | 'shaft' | 'core' | FieldPlace | PlatePlace | BenchPlace;
 
 /** Something the lens shows that has nothing to do with any fault: an old repair, honest wear, a smear. */
 export interface FalseLead {
@@ -36,6 +49,12 @@ export interface FalseLead {
 /** The half the apprentice's screens cannot name; the file's `hidden` object. */
 export interface ScenarioHidden {
   readonly armature: { readonly faults: readonly ArmatureFault[] };
+  readonly fieldFrame?: { readonly faults: readonly FieldFrameFault[] };
+  readonly brushPlate?: { readonly faults: readonly BrushPlateFault[] };
+  /** What is wrong with the bench itself; left out: nothing. */
+  readonly bench?: { readonly faults: readonly BenchFault[] };
+  /** Where commutator and brushes differ from parts in good order. */
+  readonly wear?: Partial<Wear>;
   /** Rotation the armature lies at when it is first placed, degrees. */
   readonly startRotationDeg: number;
   /** Seed of contact scatter. */

@@ -1,9 +1,10 @@
 import * as z from 'zod/mini';
+import { PART_KINDS } from '../bench/action.ts';
 import { CLUES } from '../bench/observation.ts';
 import { TEST_KINDS } from '../bench/paper.ts';
 import { MAINS, type MainsId } from '../engine/drive.ts';
 import type { ArmatureDesign } from '../engine/parts/armature.ts';
-import type { ArmatureFault } from '../engine/parts/armatureFault.ts';
+import { armatureFaults, benchFaults, fieldFaults, plateFaults, wearSchema } from './faultSchema.ts';
 import { type LensPlace, SCENARIO_FORMAT, SCENARIO_VERSION, type Scenario } from './scenario.ts';
 
 /**
@@ -11,47 +12,22 @@ import { type LensPlace, SCENARIO_FORMAT, SCENARIO_VERSION, type Scenario } from
  * not exist, two faults at one place) is checked afterwards, in parse.ts and contradictions.ts.
  */
 const words = (most: number) => z.string().check(z.minLength(1), z.maxLength(most));
-/** Index of a bar or coil; whether the part has it is checked against its design. */
-const index = z.int().check(z.minimum(0), z.maximum(999));
-/** Resistance of a joint, bridge or leak, ohm: below a microohm nothing differs, above 1 Gohm nothing is joined. */
-const ohm = z.number().check(z.minimum(1e-6), z.maximum(1e9));
-
-const fault = z.discriminatedUnion('kind', [
-  z.strictObject({ kind: z.literal('openCoil'), coil: index }),
-  z.strictObject({
-    kind: z.literal('riserJoint'),
-    bar: index,
-    form: z.enum(['bar', 'oneEnd', 'bothEnds']),
-    ohm: z.union([ohm, z.literal('open')]),
-  }),
-  z.strictObject({ kind: z.literal('bridgedBars'), bar: index, ohm, by: z.enum(['copper', 'carbon']) }),
-  z.strictObject({
-    kind: z.literal('turnShort'),
-    coil: index,
-    turns: z.int().check(z.minimum(1), z.maximum(999)),
-    ohm,
-  }),
-  z.strictObject({ kind: z.literal('coilShort'), topCoil: index, bottomCoil: index, ohm }),
-  z.strictObject({ kind: z.literal('groundedBar'), bar: index, ohm }),
-  z.strictObject({
-    kind: z.literal('groundedCoil'),
-    coil: index,
-    fraction: z.number().check(z.minimum(0), z.maximum(1)),
-    ohm,
-  }),
-  z.strictObject({ kind: z.literal('reversedCoil'), coil: index }),
-  z.strictObject({
-    kind: z.literal('weakInsulation'),
-    ohm,
-    breakdownV: z.nullable(z.number().check(z.gt(0), z.maximum(10_000))),
-  }),
-  z.strictObject({ kind: z.literal('dirtyCommutator') }),
-]);
-
+const LENS_PLACE =
+  /^(?:(?:bar|riser):(?:0|[1-9]\d{0,2})|shaft|core|field:(?:terminal|brush[12]|case)|plate:(?:metal|(?:insulated|earthed)[12])|handle:(?:ammeter|lamp)\.[12]|lampBulb)$/;
 const lensPlace = z.custom<LensPlace>(
-  (value) => typeof value === 'string' && /^(?:(?:bar|riser):(?:0|[1-9]\d{0,2})|shaft|core)$/.test(value),
-  'a place the lens can be put on, such as "riser:4", "bar:4", "shaft" or "core"',
+  (value) => typeof value === 'string' && LENS_PLACE.test(value),
+  'a place the lens can be put on, such as "riser:4", "bar:4", "shaft", "core", "field:brush1" or "plate:metal"',
 );
+
+/** A limit on the card, mm or megohms. */
+const limit = z.exactOptional(z.number().check(z.minimum(0), z.maximum(1000)));
+const limits = z.strictObject({
+  commutatorDiameterMm: limit,
+  runOutMm: limit,
+  undercutMm: limit,
+  brushLengthMm: limit,
+  insulationMohm: limit,
+});
 
 const publicHalf = z.strictObject({
   id: z
@@ -67,15 +43,22 @@ const publicHalf = z.strictObject({
     askedFor: words(600),
   }),
   mains: z.enum(Object.keys(MAINS) as MainsId[]),
-  part: z.literal('armature'),
+  parts: z.array(z.enum(PART_KINDS)).check(z.minLength(1), z.maxLength(PART_KINDS.length)),
   armature: words(40),
+  fieldFrame: z.exactOptional(words(40)),
+  brushPlate: z.exactOptional(words(40)),
   tests: z.array(z.enum(TEST_KINDS)).check(z.minLength(1), z.maxLength(TEST_KINDS.length)),
   mode: z.enum(['guided', 'practice', 'assessed']),
   minutes: z.nullable(z.number().check(z.minimum(1), z.maximum(600))),
+  limits: z.exactOptional(limits),
 });
 
 const hiddenHalf = z.strictObject({
-  armature: z.strictObject({ faults: z.array(fault).check(z.maxLength(8)) }),
+  armature: armatureFaults,
+  fieldFrame: z.exactOptional(fieldFaults),
+  brushPlate: z.exactOptional(plateFaults),
+  bench: z.exactOptional(benchFaults),
+  wear: z.exactOptional(wearSchema),
   startRotationDeg: z.number().check(z.minimum(0), z.lt(360)),
   seed: z.int().check(z.minimum(0), z.maximum(0xffffffff)),
   supplyReference: z.enum(['floating', 'earthed']),
@@ -123,11 +106,9 @@ export const partSchema = z.strictObject({
 });
 
 /** The compiler holds schema and type together: what the schema lets through must be what the type promises. */
-type Fits<Read, Promised> = Read extends Promised ? true : never;
+type Fits<Read, Promised> = [Read] extends [Promised] ? true : never;
 export const SCHEMAS_FIT: readonly [
-  Fits<z.infer<typeof fault>, ArmatureFault>,
-  Fits<ArmatureFault, z.infer<typeof fault>>,
   Fits<z.infer<typeof scenarioSchema>, Scenario>,
   Fits<z.infer<typeof partSchema>, ArmatureDesign>,
   Fits<ArmatureDesign, z.infer<typeof partSchema>>,
-] = [true, true, true, true, true];
+] = [true, true, true];

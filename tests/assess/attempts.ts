@@ -23,7 +23,7 @@ export function scenarioWith(
       workshop: 'Quarry Road Training Workshop',
       card: { unit: 'Starter', broughtInBy: 'A carter', complaint: 'Slow.', askedFor: 'Test it.' },
       mains: '230V50Hz',
-      part: 'armature',
+      parts: ['armature'],
       armature: 'wave-23',
       tests: ['look', 'spaced', 'neighbour', 'ground', 'strip'],
       mode: 'practice',

@@ -151,7 +151,13 @@ describe('two hands', () => {
 
   it('lose every contact when the armature is lifted out, the stand staying where it is', () => {
     const me = new BenchDriver().placesArmature().setsProbesAt(-90, -60).liftsArmature().placesArmature();
-    expect(me.sees.leads['ammeter.1']).toEqual({ at: 'stand', grip: null, touches: null, stationDeg: null });
+    expect(me.sees.leads['ammeter.1']).toEqual({
+      at: 'stand',
+      grip: null,
+      touches: null,
+      stationDeg: null,
+      leaning: false,
+    });
   });
 });
 

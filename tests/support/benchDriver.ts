@@ -11,7 +11,7 @@ import type { ArmatureDesign } from '../../src/engine/parts/armature.ts';
 import type { ArmatureFault } from '../../src/engine/parts/armatureFault.ts';
 import { barZeroDeg } from '../../src/engine/parts/winding.ts';
 import { parsePartText } from '../../src/scenario/parse.ts';
-import type { PartLibrary, Scenario } from '../../src/scenario/scenario.ts';
+import { type PartLibrary, SCENARIO_VERSION, type Scenario } from '../../src/scenario/scenario.ts';
 
 export type PartId = 'wave-23' | 'lap-28' | 'lap-24';
 
@@ -46,13 +46,13 @@ export function job({
 }: JobOptions = {}): Scenario {
   return {
     format: 'slot-and-riser/scenario',
-    version: 1,
+    version: SCENARIO_VERSION,
     public: {
       id: 'q-test',
       workshop: 'Quarry Road Training Workshop',
       card: { unit: 'Starter', broughtInBy: 'The stores', complaint: 'Slow.', askedFor: 'Test it.' },
       mains,
-      part: 'armature',
+      parts: ['armature'],
       armature: part,
       tests: ['look', 'spaced', 'neighbour', 'ground', 'strip'],
       mode,

@@ -1,7 +1,7 @@
-import { LEADS_HUNG, UNTOUCHED } from '../../src/bench/untouched.ts';
 import { barAngleDeg } from '../../src/bench/geometry.ts';
 import type { LeadView, Observation } from '../../src/bench/observation.ts';
 import type { LeadId } from '../../src/bench/places.ts';
+import { UNTOUCHED } from '../../src/bench/untouched.ts';
 import type { ArmatureView, Job } from '../../src/scenario/public/job.ts';
 
 const WAVE_23: ArmatureView = {
@@ -51,42 +51,25 @@ export function sampleJob(kind: string): Job {
     parts: ['armature'],
     fieldFrame: null,
     brushPlate: null,
-    parts: ['armature'],
     armature: kind === 'lap24' ? LAP_24 : WAVE_23,
     tests: ['look', 'spaced', 'neighbour', 'ground', 'strip'],
     mode: 'practice',
     minutes: null,
-    limits: { commutatorDiameterMm: 36, runOutMm: 0.05, undercutMm: 0.2, brushLengthMm: 7.9, insulationMohm: 1 },
+    limits: {
+      commutatorDiameterMm: 36,
+      runOutMm: 0.05,
+      undercutMm: 0.2,
+      brushLengthMm: 7.9,
+      insulationMohm: 1,
+    },
   };
   return job as Job;
 }
 
-const HOLSTERED = { at: 'holster', grip: null, touches: null, stationDeg: null, leaning: false } as LeadView;
+const HOLSTERED: LeadView = UNTOUCHED.leads['ammeter.1'];
 
 export function restingBench(): Observation {
-  const seen: unknown = {
-    atMs: 0,
-    selector: 'off',
-    supply: 'off',
-    rangeA: 30,
-    cradle: 'empty',
-    rotationDeg: 4,
-    hands: [{ holds: 'nothing' }, { holds: 'nothing' }],
-    leads: { 'ammeter.1': HOLSTERED, 'ammeter.2': HOLSTERED, 'lamp.1': HOLSTERED, 'lamp.2': HOLSTERED },
-    needle: { deflection: 0, pegged: false, atRest: true },
-    lamp: { glow: 0 },
-    strip: { at: 'rail', angleDeg: null, heightMm: null, pull: 0, buzz: 0 },
-    hum: { level: 0, pitchHz: 100, harshness: 0 },
-    growlerHeat: 'cool',
-    partHeat: 'cool',
-    chalkedBar: null,
-    look: null,
-    mat: { fieldFrame: 'absent', brushPlate: 'absent' },
-    brushesApart: false,
-    gauge: null,
-    stopped: null,
-  };
-  return seen as Observation;
+  return { ...UNTOUCHED, rangeA: 30, rotationDeg: 4 };
 }
 
 function on(view: Partial<LeadView>): LeadView {
