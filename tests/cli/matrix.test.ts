@@ -6,14 +6,18 @@ import { figuresOf } from '../../src/cli/support/matrix/figures.ts';
 import { matrixArmatures, matrixOf } from '../../src/cli/support/matrix/matrix.ts';
 import { matrixPage } from '../../src/cli/support/matrix/page.ts';
 import { MATRIX_PAGE, writeMatrix } from '../../src/cli/support/writeMatrix.ts';
+import type { ArmatureDesign } from '../../src/engine/parts/armature.ts';
 
 const library = readLibrary();
 if (!library.ok) throw new Error('The parts of the library cannot be read.');
 const armatures = matrixArmatures(library.value);
 const matrices = armatures.map(matrixOf);
 const figures = armatures.map(figuresOf);
-const plainFigures = figures.filter(({ design }) => !design.equalised);
-const plain = matrices.filter(({ design }) => !design.equalised);
+/** An equalised winding carries currents when sound, and one with a dummy coil is not alike all round. */
+const isPlain = ({ design }: { design: ArmatureDesign }) =>
+  !design.equalised && design.dummyPlace === undefined;
+const plainFigures = figures.filter(isPlain);
+const plain = matrices.filter(isPlain);
 
 function row(id: string, start: string): Row {
   const { rows } = matrices.find(({ design }) => design.id === id)!;

@@ -54,7 +54,7 @@ describe('a broken scenario file', () => {
   });
   it('with a part type nobody knows', () => {
     expect(broken((f) => (f.public.armature = 'ring-99'))).toEqual([
-      'public.armature: Expected a known part type (lap-24, lap-28, lap-28e, wave-23), but "ring-99" came.',
+      'public.armature: Expected a known part type (lap-24, lap-28, lap-28e, wave-23, wave-23f), but "ring-99" came.',
     ]);
   });
   it('with unknown and missing fields, all of them named', () => {
