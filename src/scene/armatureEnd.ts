@@ -12,6 +12,8 @@ export class ArmatureEnd {
   readonly node = new Container();
   /** Turns with the part; what is fixed to the part (chalk, numbers) is added here. */
   readonly turning = new Container();
+  /** Shadow over what no hand in front gets to while the part lies in the cradle. */
+  readonly beyondReach = new Container();
 
   constructor(part: ArmatureView, g: EndGeometry, resolution: number) {
     this.node.position.set(g.x, g.y);
@@ -35,10 +37,10 @@ export class ArmatureEnd {
     const over = new Container();
     add(over, g.core, (pen) => {
       paintLight(pen, g);
-      paintOutOfReach(pen, g);
       paintShaftEnd(pen, g);
     });
-    this.node.addChild(under, this.turning, over);
+    add(this.beyondReach, g.riser, (pen) => paintOutOfReach(pen, g));
+    this.node.addChild(under, this.turning, over, this.beyondReach);
   }
 
   turnTo(rotationDeg: number): void {

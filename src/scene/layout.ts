@@ -49,32 +49,57 @@ export interface Layout {
 const clamp = (v: number, low: number, high: number) => Math.min(high, Math.max(low, v));
 
 /** The armature along its shaft in radii of its core: every length is drawn, none is measured from. */
-const ALONG = { shaftLeft: 0.42, windLeft: 0.36, windRight: 0.34, riser: 0.2, comm: 1.0, shaftRight: 0.46 };
+const ROOMY = {
+  shaftLeft: 0.42,
+  windLeft: 0.36,
+  stack: 0.9,
+  windRight: 0.34,
+  riser: 0.2,
+  comm: 1,
+  shaftRight: 0.46,
+};
+/** Shorter along, so that it can be larger round where the picture is narrow: bars before likeness. */
+const SHORT = {
+  ...ROOMY,
+  shaftLeft: 0.3,
+  windLeft: 0.33,
+  stack: 0.8,
+  windRight: 0.32,
+  comm: 0.96,
+  shaftRight: 0.36,
+};
+type Along = typeof ROOMY;
 
 /** Bars are drawn as large as a finger needs: 24 px apart where the core leaves the room. */
 function commutatorRadius(part: ArmatureView, core: number): number {
   const real = (core * part.commutatorRadius) / part.outerRadius;
-  return clamp((24.4 * part.bars) / (2 * Math.PI), Math.max(real, 0.66 * core), 0.9 * core);
+  return clamp((24.8 * part.bars) / (2 * Math.PI), Math.max(real, 0.66 * core), 0.9 * core);
 }
 
-function stackLength(part: ArmatureView): number {
-  return clamp(part.stackLength / part.outerRadius, 1.2, 1.75) * 0.9;
+function stackLength(part: ArmatureView, along: Along): number {
+  return clamp(part.stackLength / part.outerRadius, 1.2, 1.75) * along.stack;
 }
 
 /** Length of the drawn armature in core radii, shaft end to shaft end. */
-export function drawnLength(part: ArmatureView): number {
-  const ends = Object.values(ALONG).reduce((sum, each) => sum + each, 0);
-  return ends + stackLength(part);
+function drawnLength(part: ArmatureView, along: Along): number {
+  const { stack: _, ...ends } = along;
+  return Object.values(ends).reduce((sum, each) => sum + each, 0) + stackLength(part, along);
 }
 
-export function sideGeometry(part: ArmatureView, left: number, axisY: number, core: number): SideGeometry {
+function sideGeometry(
+  part: ArmatureView,
+  along: Along,
+  left: number,
+  axisY: number,
+  core: number,
+): SideGeometry {
   const shaftLeft = left;
-  const windLeft = shaftLeft + ALONG.shaftLeft * core;
-  const coreLeft = windLeft + ALONG.windLeft * core;
-  const coreRight = coreLeft + stackLength(part) * core;
-  const riserLeft = coreRight + ALONG.windRight * core;
-  const commLeft = riserLeft + ALONG.riser * core;
-  const commRight = commLeft + ALONG.comm * core;
+  const windLeft = shaftLeft + along.shaftLeft * core;
+  const coreLeft = windLeft + along.windLeft * core;
+  const coreRight = coreLeft + stackLength(part, along) * core;
+  const riserLeft = coreRight + along.windRight * core;
+  const commLeft = riserLeft + along.riser * core;
+  const commRight = commLeft + along.comm * core;
   const comm = commutatorRadius(part, core);
   return {
     axisY,
@@ -87,7 +112,7 @@ export function sideGeometry(part: ArmatureView, left: number, axisY: number, co
       riserLeft,
       commLeft,
       commRight,
-      shaftRight: commRight + ALONG.shaftRight * core,
+      shaftRight: commRight + along.shaftRight * core,
     },
     r: {
       core,
@@ -99,7 +124,7 @@ export function sideGeometry(part: ArmatureView, left: number, axisY: number, co
   };
 }
 
-export function endGeometry(part: ArmatureView, x: number, y: number, core: number): EndGeometry {
+function endGeometry(part: ArmatureView, x: number, y: number, core: number): EndGeometry {
   return {
     x,
     y,
@@ -129,31 +154,33 @@ function lensRound(box: Rect): Layout['lens'] {
 function wide(part: ArmatureView, width: number, height: number): Layout {
   const mode = width >= 860 ? 'wide' : 'medium';
   const panelH = clamp(height * 0.31, 168, 250);
-  const column = clamp(width * 0.335, 196, 400);
+  const along = mode === 'wide' ? ROOMY : SHORT;
+  const column = clamp(width * (mode === 'wide' ? 0.335 : 0.31), 180, 400);
   const railH = clamp(height * 0.115, 54, 92);
   const upper = height - panelH;
   const sideBox = { x: 0, y: railH, w: width - column, h: upper - railH };
-  const core = Math.min((sideBox.w - 34) / (drawnLength(part) + 0.2), sideBox.h / 2.98);
-  const left = (sideBox.w - (drawnLength(part) + 0.1) * core) / 2 + 0.14 * core;
+  const core = Math.min((sideBox.w - 34) / (drawnLength(part, along) + 0.2), sideBox.h / 2.98);
+  const left = (sideBox.w - (drawnLength(part, along) + 0.1) * core) / 2 + 0.14 * core;
   const axisY = sideBox.y + core * 1.1 + Math.max(8, (sideBox.h - core * 2.98) * 0.4);
   const endSize = Math.min(column - 14, upper * 0.66);
   const endBox = { x: width - column, y: 10, w: column - 12, h: endSize };
   const matY = endBox.y + endBox.h + 12;
-  const stand = Math.max(54, column * 0.2);
+  const stand = clamp(core * 0.5, 52, 66);
+  const standY = Math.min(axisY + core * 0.98, upper - 110);
   return {
     mode,
     width,
     height,
     benchTop: railH + 6,
-    side: sideGeometry(part, left, axisY, core),
+    side: sideGeometry(part, along, left, axisY, core),
     sideBox,
     end: endGeometry(part, endBox.x + endBox.w / 2, endBox.y + endSize * 0.43, endSize * 0.325),
     endBox,
-    mat: { x: endBox.x + stand + 8, y: matY, w: endBox.w - stand - 8, h: upper - matY - 10 },
+    mat: { x: endBox.x, y: matY, w: endBox.w, h: upper - matY - 10 },
     rail: { x: 16, y: 4, w: width - column - 40, h: railH - 8 },
     tools: toolRects({ x: 22, y: 4, w: width - column - 50, h: railH - 8 }, 18),
     lens: lensRound(sideBox),
-    stand: { x: endBox.x, y: matY, w: stand, h: upper - matY - 10 },
+    stand: { x: sideBox.w - stand - 8, y: standY, w: stand, h: upper - standY - 6 },
     panel: placePanel({ x: 0, y: upper, w: width, h: panelH }, mode),
   };
 }
@@ -163,7 +190,7 @@ function narrow(part: ArmatureView, width: number, height: number): Layout {
   const upper = height - panelH;
   const column = 92;
   const endBox = { x: 6, y: 6, w: width - column - 12, h: upper - 12 };
-  const core = Math.min(endBox.w * 0.35, endBox.h * 0.365);
+  const core = Math.min(endBox.w * 0.325, endBox.h * 0.365);
   const slot = (upper - 12) / 4;
   const tool = (i: number) => ({ x: width - column, y: 6 + slot * i, w: column - 6, h: slot - 6 });
   return {
@@ -183,7 +210,7 @@ function narrow(part: ArmatureView, width: number, height: number): Layout {
       y: endBox.y + endBox.h / 2 - 12,
       r: Math.min(endBox.w, endBox.h) * 0.34,
     },
-    stand: { x: endBox.x + endBox.w - 58, y: endBox.y + 10, w: 54, h: Math.min(92, endBox.h * 0.42) },
+    stand: { x: endBox.x + endBox.w - 57, y: endBox.y + 8, w: 54, h: Math.min(92, endBox.h * 0.42) },
     panel: placePanel({ x: 0, y: upper, w: width, h: panelH }, 'narrow'),
   };
 }

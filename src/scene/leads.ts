@@ -88,7 +88,7 @@ export class Leads {
     probe.rotation = pose.angle;
     probe.scale.set(pose.scale);
     const socket = socketOf(s.layout, lead);
-    d.cable.lay(hang(leadTail(pose, lead), pose.angle, socket));
+    d.cable.lay(hang(leadTail(pose, lead), pose.angle, socket, pose.scale));
   }
 
   private placeGhost(d: Drawn, s: Situation, lead: BenchLead): void {
@@ -158,7 +158,7 @@ function probeSprite(texture: Texture): Sprite {
 }
 
 /** A cable leaves the handle in its direction, sags to the bench and rises over its edge to the socket. */
-function hang(tail: Point, angle: number, socket: Point): Point[] {
+function hang(tail: Point, angle: number, socket: Point, scale: number): Point[] {
   const reach = Math.hypot(socket.x - tail.x, socket.y - tail.y);
   const holstered = tail.y > socket.y - 5;
   const pull = Math.min(110, 24 + reach * 0.3);
@@ -166,7 +166,7 @@ function hang(tail: Point, angle: number, socket: Point): Point[] {
   const c1 = { x: tail.x + Math.cos(angle) * pull, y: tail.y + Math.sin(angle) * pull + sag * 0.7 };
   const c2 = {
     x: socket.x + Math.sign(tail.x - socket.x) * Math.min(60, reach * 0.16),
-    y: socket.y - (holstered ? 83 : 35 + reach * 0.05),
+    y: socket.y - (holstered ? 83 * scale * scale : 35 + reach * 0.05),
   };
   return Array.from({ length: CABLE_POINTS }, (_, i) => bezier(tail, c1, c2, socket, i / (CABLE_POINTS - 1)));
 }

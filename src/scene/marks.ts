@@ -9,6 +9,7 @@ import { grain, type Pen, painted } from './surface.ts';
 export class Marks {
   readonly side = new Container();
   readonly end = new Container();
+  private readonly sideFigures = new Container();
   private readonly sideChalk: Sprite;
   private readonly endChalk: Sprite;
   private readonly sideNumbers: Sprite[] = [];
@@ -37,15 +38,17 @@ export class Marks {
         paintChalk(pen, endSize, e.comm - e.commInner),
       ),
     );
-    this.side.addChild(this.sideChalk);
+    this.side.addChild(this.sideChalk, this.sideFigures);
     this.end.addChild(this.endChalk);
     if (numbered) this.addNumbers(resolution);
   }
 
-  show(chalked: number | null, rotationDeg: number): void {
+  /** @param near the part lies large enough in the main view for its numbers to be read */
+  show(chalked: number | null, rotationDeg: number, near: boolean): void {
     this.sideChalk.visible = chalked !== null && this.g !== null;
     this.endChalk.visible = chalked !== null;
     if (chalked !== null) this.placeChalk(chalked, rotationDeg);
+    this.sideFigures.visible = near;
     for (let bar = 0; bar < this.endNumbers.length; bar++) this.placeNumber(bar, chalked ?? 0, rotationDeg);
   }
 
@@ -85,7 +88,7 @@ export class Marks {
       if (!this.g) continue;
       const side = centred(texture);
       this.sideNumbers.push(side);
-      this.side.addChild(side);
+      this.sideFigures.addChild(side);
     }
   }
 }

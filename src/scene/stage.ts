@@ -8,7 +8,7 @@ import { BENCH_LEADS, type BenchLead } from './benchLeads.ts';
 import type { Ui } from './handling/desk.ts';
 import { type Spot, surfacesForLens } from './handling/targets.ts';
 import { HeatHaze } from './heat.ts';
-import { drawnLength, type Layout, middle, type Rect } from './layout.ts';
+import { type Layout, middle, type Rect } from './layout.ts';
 import { Leads, restingPoses } from './leads.ts';
 import { Lens } from './lens.ts';
 import type { Makers } from './makers.ts';
@@ -28,7 +28,8 @@ import { Flags } from './panel/flags.ts';
 import { TestLamp } from './panel/lamp.ts';
 import { Meter, type ScaleFraction } from './panel/meter.ts';
 import { Ranges } from './panel/ranges.ts';
-import { leverAngle, SelectorLever } from './panel/selector.ts';
+import { SelectorLever } from './panel/selector.ts';
+import { leverAngle } from './panel/selectorShape.ts';
 import type { LeadPose, Situation } from './pose.ts';
 import type { Point } from './project.ts';
 import { roundOf } from './shapes.ts';
@@ -182,7 +183,7 @@ export class Stage {
     const { seen } = s;
     this.side?.turnTo(s.rotationDeg);
     this.end.turnTo(s.rotationDeg);
-    this.marks.show(seen.chalkedBar, s.rotationDeg);
+    this.marks.show(seen.chalkedBar, s.rotationDeg, seen.cradle === 'armature');
     this.layArmature(s, ui);
     this.meter.show(seen.rangeA, seen.needle);
     this.ranges.show(seen.rangeA);
@@ -215,6 +216,7 @@ export class Stage {
     const inCradle = s.seen.cradle === 'armature';
     this.endCradle.visible = inCradle;
     this.endBlocks.visible = !inCradle;
+    this.end.beyondReach.visible = inCradle;
     this.matWords.forEach((word, i) => {
       word.visible = (i === 1) === inCradle;
     });
@@ -222,7 +224,7 @@ export class Stage {
     if (!g) return;
     const centre = { x: (g.x.shaftLeft + g.x.shaftRight) / 2, y: g.axisY };
     const mat = this.layout.mat;
-    const small = Math.min((mat.w - 26) / (drawnLength(s.part) * g.r.core), (mat.h - 26) / (2 * g.r.core));
+    const small = Math.min((mat.w - 26) / (g.x.shaftRight - g.x.shaftLeft), (mat.h - 26) / (2 * g.r.core));
     const at = ui.tools.armature ?? (inCradle ? centre : middle(mat));
     this.sideCarrier.position.set(at.x, at.y);
     this.sideCarrier.scale.set(inCradle ? 1 : ui.tools.armature ? Math.max(small, 0.72) : small);

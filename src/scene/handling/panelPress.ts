@@ -1,5 +1,5 @@
 import type { Selector } from '../../bench/action.ts';
-import { selectorShape, selectorToward } from '../panel/selector.ts';
+import { selectorShape, selectorToward } from '../panel/selectorShape.ts';
 import type { Point } from '../project.ts';
 import { type Desk, far, type Gesture, type Pointer } from './desk.ts';
 

@@ -1,6 +1,6 @@
 import { RANGES_A, type Selector } from '../../bench/action.ts';
 import type { BenchLead } from '../benchLeads.ts';
-import { selectorShape } from '../panel/selector.ts';
+import { selectorShape } from '../panel/selectorShape.ts';
 import { distanceTo } from '../shapes.ts';
 import { type Desk, disarm, far, forgiveness, type Gesture, type Pointer } from './desk.ts';
 import { LeadDrag, leadAim, putLead, TipPress } from './leadDrag.ts';

@@ -3,7 +3,7 @@ import { barAngleDeg, canReach, STRIP_ARC_DEG } from '../../bench/geometry.ts';
 import { barPlace, type Place } from '../../bench/places.ts';
 import { BENCH_LEADS, type BenchLead, otherOf, setOf } from '../benchLeads.ts';
 import { RAIL_TOOLS } from '../layout.ts';
-import { selectorMark } from '../panel/selector.ts';
+import { selectorMark } from '../panel/selectorShape.ts';
 import { alongLead, holsterOf, LEAD_BUILD, leadPose, leadTail, type Situation, TIP_R } from '../pose.ts';
 import { onEnd, onSide, type Point } from '../project.ts';
 import { distanceTo, roundOf, type Shape } from '../shapes.ts';
@@ -29,10 +29,10 @@ function bars(s: Situation): PlaceSpot[] {
   return Array.from({ length: s.part.bars }, (_, bar) => barSpots(s, bar, 'bar')).flat();
 }
 
-/** A bar or its riser in both views, where a hand in front can get to it. */
+/** A bar or its riser in both views, where a hand in front can get to it; on the mat it can be got to all round. */
 function barSpots(s: Situation, bar: number, kind: 'bar' | 'riser'): PlaceSpot[] {
   const deg = barAngleDeg(s.part, bar, s.rotationDeg);
-  if (!canReach(deg)) return [];
+  if (s.seen.cradle === 'armature' && !canReach(deg)) return [];
   const place: Place = kind === 'bar' ? barPlace(bar) : `riser:${bar}`;
   const spots: PlaceSpot[] = [];
   const side = sideBar(s, deg, kind);
@@ -49,7 +49,7 @@ function sideBar(s: Situation, deg: number, kind: 'bar' | 'riser'): Shape | null
   const a = onSide(g.axisY, from + (to - from) * 0.12, radius, deg);
   if (a.facing < FACING_MIN) return null;
   const half = (Math.PI * radius * a.facing) / s.part.bars;
-  return { kind: 'bar', a, b: { x: a.x + (to - from) * 0.76, y: a.y }, r: half * 0.96 };
+  return { kind: 'bar', a, b: { x: a.x + (to - from) * 0.76, y: a.y }, r: half };
 }
 
 function endBar(s: Situation, deg: number, kind: 'bar' | 'riser'): Shape {
@@ -133,7 +133,7 @@ export function leadSpots(s: Situation): LeadSpot[] {
   return BENCH_LEADS.flatMap((lead): LeadSpot[] => {
     const pose = leadPose(s, lead);
     const build = LEAD_BUILD[setOf(lead)];
-    const half = Math.max(14, (build.width * pose.scale) / 2);
+    const half = Math.max(pose.scale < 0.7 ? 16 : 14, (build.width * pose.scale) / 2);
     return [
       {
         id: `lead:${lead}:handle`,
@@ -142,7 +142,7 @@ export function leadSpots(s: Situation): LeadSpot[] {
         view: 'bench',
         shape: {
           kind: 'bar',
-          a: alongLead(pose, build.bare + build.neck + 12),
+          a: alongLead(pose, build.bare + build.neck + 8),
           b: leadTail(pose, lead),
           r: half,
         },

@@ -57,19 +57,19 @@ function paintPlate(pen: Pen, w: number, h: number, range: RangeA, pressed: bool
   pen.strokeStyle = pressed ? '#0e1719' : '#5b757c';
   pen.lineWidth = 1.2;
   pen.stroke();
-  const size = Math.max(10, Math.min(17, w / 3.4, h * 0.44));
+  const size = Math.max(10, Math.min(17, w / 4.4, h * 0.44));
   pen.font = font(size, 700);
   pen.textAlign = 'center';
   pen.textBaseline = 'middle';
   pen.fillStyle = pressed ? INK : '#cfe0de';
   const y = h / 2 + 1 - lift / 2;
-  pen.fillText(`${range} A`, w / 2 + (pressed ? 4 : 0), y);
+  pen.fillText(`${range} A`, w / 2 + (pressed ? size * 0.32 : 0), y);
   if (!pressed) return;
   const t = size * 0.3;
   polygon(pen, [
-    [6, y - t],
-    [6 + t * 1.4, y],
-    [6, y + t],
+    [4.5, y - t],
+    [4.5 + t * 1.3, y],
+    [4.5, y + t],
   ]);
   pen.fill();
 }
