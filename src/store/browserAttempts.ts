@@ -54,6 +54,9 @@ async function append(db: Database, id: string, entries: readonly Entry[]): Prom
       if (entry.n > due + nth) throw new StoreRefused(`Expected entry ${due + nth}, but ${entry.n} came.`);
     }
     await addEntries(tx, id, entries);
+    // A record never ends before its last act, wherever the page is closed.
+    const endMs = Math.max(kept.endMs, entries.at(-1)?.atMs ?? 0);
+    await tx.objectStore('attempts').put({ ...kept, endMs });
   });
 }
 

@@ -34,6 +34,13 @@ describe('attempts kept in the browser', () => {
     expect(reopened.scenario).toEqual(head.scenario);
   });
 
+  it('never ends a record before its last act, wherever the page is closed', async () => {
+    const store = await openBrowserStore();
+    await store.begin(head);
+    await store.append('a-1', [entry(0), entry(1)]);
+    expect(((await store.read('a-1')) as Attempt).endMs).toBe(entry(1).atMs);
+  });
+
   it('refuses a second window that writes the same entry, and keeps the first', async () => {
     const one = await openBrowserStore();
     const two = await openBrowserStore();

@@ -16,7 +16,11 @@ export interface Opened {
 }
 
 /** A fresh browser profile at the app's first screen. */
-export async function openApp(options: BrowserContextOptions = {}, hash = ''): Promise<Opened> {
+export async function openApp(
+  options: BrowserContextOptions = {},
+  hash = '',
+  url = inject('appUrl'),
+): Promise<Opened> {
   browser ??= launch(inject('chromium'));
   const context = await (await browser).newContext({ viewport: { width: 1440, height: 900 }, ...options });
   const page = await context.newPage();
@@ -27,7 +31,7 @@ export async function openApp(options: BrowserContextOptions = {}, hash = ''): P
     if (message.type() === 'error') complaints.push(message.text());
   });
   page.on('request', (request) => requests.push(new URL(request.url()).pathname));
-  await page.goto(inject('appUrl') + hash);
+  await page.goto(url + hash);
   return { page, context, complaints, requests, close: () => context.close() };
 }
 

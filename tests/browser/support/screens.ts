@@ -1,11 +1,14 @@
 import type { Page } from 'playwright-core';
-import { openApp, type Opened } from './page.ts';
 import { Hand } from './hand.ts';
+import { type Opened, openApp } from './page.ts';
 
 /** Takes a job from the board to the bench the way a newcomer does: two presses. */
 export async function toBench(page: Page, jobId: string): Promise<Hand> {
   await page.locator(`a[href="#/job/${jobId}"]`).first().click();
-  await page.getByRole('button', { name: /to the bench/i }).first().click();
+  await page
+    .getByRole('button', { name: /to the bench/i })
+    .first()
+    .click();
   return new Hand(page).ready();
 }
 

@@ -1,0 +1,106 @@
+import { mkdtemp, rm } from 'node:fs/promises';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import type { Page } from 'playwright-core';
+import { build, type Plugin, preview } from 'vite';
+import { afterAll, beforeAll, describe, expect, inject, it } from 'vitest';
+import { closeBrowser, openApp } from './support/page.ts';
+import './support/provided.ts';
+import { toBench } from './support/screens.ts';
+import { Senses } from './support/senses.ts';
+
+const JOB = 'q-91d2';
+const OTHER_FAULTS = [{ kind: 'groundedBar', bar: 3, ohm: 0.4 }];
+
+/** Gives one scenario another hidden fault and leaves its public half and all else alone. */
+function otherFault(): Plugin {
+  return {
+    name: 'other-fault',
+    enforce: 'pre',
+    transform(code, id) {
+      if (!id.split('?')[0]?.endsWith(`scenarios/${JOB}.json`)) return null;
+      const scenario = JSON.parse(code) as { hidden: { armature: { faults: unknown[] } } };
+      scenario.hidden.armature.faults = OTHER_FAULTS;
+      return JSON.stringify(scenario);
+    },
+  };
+}
+
+let otherUrl = '';
+let stop: () => Promise<void> = async () => {};
+
+beforeAll(async () => {
+  const outDir = await mkdtemp(join(tmpdir(), 'slot-and-riser-'));
+  await build({ logLevel: 'silent', plugins: [otherFault()], build: { outDir, emptyOutDir: true } });
+  const server = await preview({
+    logLevel: 'silent',
+    build: { outDir },
+    preview: { host: '127.0.0.1', port: 0 },
+  });
+  const address = server.httpServer.address();
+  otherUrl = `http://127.0.0.1:${typeof address === 'object' ? address?.port : 0}/`;
+  stop = async () => {
+    await server.close();
+    await rm(outDir, { recursive: true, force: true });
+  };
+}, 180_000);
+afterAll(async () => {
+  await stop();
+  await closeBrowser();
+});
+
+/** Everything of the page that is kept in the browser, by name. */
+function keptNames(page: Page): Promise<string[]> {
+  return page.evaluate(async () => {
+    const names = Object.keys(localStorage).concat(Object.keys(sessionStorage));
+    for (const { name } of await indexedDB.databases()) {
+      const db = await new Promise<IDBDatabase>((done, failed) => {
+        const open = indexedDB.open(name ?? '');
+        open.onsuccess = () => done(open.result);
+        open.onerror = () => failed(open.error);
+      });
+      names.push(...[...db.objectStoreNames].map((store) => `${name}/${store}`));
+      db.close();
+    }
+    return names.concat(
+      await caches.keys().then((all) => all.map((key) => key.replace(/-[0-9a-f]{16}$/, ''))),
+    );
+  });
+}
+
+/** What a file is called without the mark its contents give it. */
+const unmarked = (path: string) => path.replace(/-[\w-]{8}(?=\.\w+$)/, '');
+
+async function lookAt(url: string) {
+  const { page, requests, close } = await openApp({}, '', url);
+  await page.getByRole('heading', { level: 1 }).waitFor();
+  const board = await page.locator('body').innerText();
+  await page.locator(`a[href="#/job/${JOB}"]`).first().click();
+  const card = await page.locator('main').first().innerText();
+  await page.goBack();
+  await toBench(page, JOB);
+  await page.waitForTimeout(1500);
+  const shown = {
+    board,
+    card,
+    senses: await new Senses(page).words(),
+    picture: (await page.locator('.bench-picture').screenshot()).toString('base64'),
+    kept: await keptNames(page),
+    requests: [...new Set(requests.map(unmarked))].sort(),
+  };
+  await close();
+  return shown;
+}
+
+describe('two jobs that differ only in their hidden half', () => {
+  it('show the same board, card, bench, storage and requests', async () => {
+    const one = await lookAt(inject('appUrl'));
+    const other = await lookAt(otherUrl);
+    expect(other.board).toBe(one.board);
+    expect(other.card).toBe(one.card);
+    expect(other.senses).toBe(one.senses);
+    expect(other.kept).toEqual(one.kept);
+    expect(other.requests).toEqual(one.requests);
+    expect(other.picture === one.picture).toBe(true);
+  }, 300_000);
+});

@@ -1,0 +1,32 @@
+import { afterAll, describe, expect, it } from 'vitest';
+import { Hand } from './support/hand.ts';
+import { closeBrowser } from './support/page.ts';
+import { openBench } from './support/screens.ts';
+import { Senses } from './support/senses.ts';
+
+afterAll(closeBrowser);
+
+describe('an attempt in the middle of its work', () => {
+  it('stands as it was left after the page is loaded again', async () => {
+    const { page, hand, complaints, close } = await openBench('q-91d2');
+    const senses = new Senses(page);
+    await hand.drag('mat', 'cradle');
+    const bar = (await hand.within('side')).find((id) => id.startsWith('bar:'))!;
+    await hand.press('chalk');
+    await hand.press(bar, 'side');
+    await hand.drag('lead:ammeter.1:handle', bar, 'end');
+    await hand.press('range:30');
+    await hand.press('selector:high');
+    await senses.until(/Selector at HIGH/);
+    await hand.wait(500);
+    const left = await senses.words();
+
+    await page.reload();
+    const again = await new Hand(page).ready();
+    expect(await new Senses(page).words()).toBe(left);
+    await again.press('selector:off');
+    await new Senses(page).until(/Selector at OFF/);
+    expect(complaints).toEqual([]);
+    await close();
+  }, 180_000);
+});
