@@ -10,8 +10,10 @@ import { lamp } from './cases/lamp.ts';
 import { fields } from './cases/leakage.ts';
 import { places } from './cases/places.ts';
 import { resistance } from './cases/resistance.ts';
+import { saturation } from './cases/saturation.ts';
 import { strip } from './cases/stripForce.ts';
 import { trade } from './cases/trade.ts';
+import { tradeOthers } from './cases/tradeOthers.ts';
 import { vibration } from './cases/vibration.ts';
 import { winding } from './cases/winding.ts';
 
@@ -24,6 +26,7 @@ export const WITNESS_GROUPS: readonly WitnessGroup[] = [
   circuitStored,
   circuitLive,
   inductance,
+  saturation,
   strip,
   vibration,
   fields,
@@ -32,4 +35,5 @@ export const WITNESS_GROUPS: readonly WitnessGroup[] = [
   body,
   places,
   trade,
+  tradeOthers,
 ];

@@ -1,5 +1,8 @@
 import type { Outcome, Tolerance, Value, WitnessGroup } from './case.ts';
 
+/** The page the table is kept on. */
+export const WITNESS_PAGE = new URL('../../docs/witness.md', import.meta.url);
+
 export interface Judged {
   readonly group: WitnessGroup;
   readonly outcomes: readonly Outcome[];

@@ -1,7 +1,8 @@
+import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { judge, type WitnessCase, within, worst } from './case.ts';
 import { WITNESS_GROUPS } from './groups.ts';
-import { page } from './report.ts';
+import { page, WITNESS_PAGE } from './report.ts';
 
 /** The same cases as the `witness` command, row by row. */
 describe.each(WITNESS_GROUPS.map((group) => [group.title, group] as const))('%s', (_title, group) => {
@@ -26,6 +27,12 @@ describe('the witness table', () => {
     const live = cases.filter((one) => one.verified === 'live');
     expect(live.length).toBeGreaterThanOrEqual(60);
     for (const one of live) expect(one.tolerance).toEqual(within(1e-6));
+  });
+
+  it('is the page of the docs, row by row: run `npm run -s witness` when rows have changed', () => {
+    const written = readFileSync(WITNESS_PAGE, 'utf8');
+    const rows = written.split('\n').flatMap((line) => /^\| (\S+) \| .* \| pass \|$/.exec(line)?.[1] ?? []);
+    expect(rows).toEqual(cases.map((one) => one.id));
   });
 
   it('calls nothing common practice that has a source, nor the other way round', () => {

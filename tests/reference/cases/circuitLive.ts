@@ -1,20 +1,9 @@
-import { NOMINAL_LOOP_OHM, spanStation } from '../../../src/engine/answers.ts';
-import { createArmatureSolver } from '../../../src/engine/armatureBench.ts';
-import { type Drive, MAINS, type MeterTap } from '../../../src/engine/drive.ts';
-import { LINEAR_GROWLER } from '../../../src/engine/growler.ts';
+import { type Drive, MAINS } from '../../../src/engine/drive.ts';
 import type { ArmatureDesign } from '../../../src/engine/parts/armature.ts';
 import type { ArmatureFault } from '../../../src/engine/parts/armatureFault.ts';
-import {
-  drive,
-  EQUALISED_LAP_28,
-  FORCED_WAVE_35,
-  LAP_24,
-  LAP_28,
-  WAVE_23,
-} from '../../engine/support/parts.ts';
-import { type Finding, rowsOf, type WitnessCase, type WitnessGroup, within, worst } from '../case.ts';
-import { type LiveNetlist, liveNetlist } from '../support/liveNetlist.ts';
-import { type AcPoint, acPoint, minus, type Phasor, sizeOf } from '../support/ngspice.ts';
+import { ARMATURES, drive, EQUALISED_LAP_28, FORCED_WAVE_35, LAP_28 } from '../../engine/support/parts.ts';
+import { rowsOf, type WitnessCase, type WitnessGroup, within } from '../case.ts';
+import { allFindings, pathFinding, type Question } from '../support/liveFindings.ts';
 
 /** Faults of every kind and some of many grades, on the armature `a`; several at once at the end. */
 function faultsOn(a: ArmatureDesign): Readonly<Record<string, readonly ArmatureFault[]>> {
@@ -76,106 +65,6 @@ function shortedTurns(a: ArmatureDesign): Record<string, readonly ArmatureFault[
 /** A rotation at which the engine's table of slot potentials has a point: three slots and a quarter round. */
 const rotationOf = (a: ArmatureDesign) => ((2 * Math.PI) / a.slots) * 3.25;
 
-interface Question {
-  readonly a: ArmatureDesign;
-  readonly faults: readonly ArmatureFault[];
-  readonly drive: Drive;
-}
-
-/** Ammeter on neighbouring bars beside the fault, then across the span station. */
-function taps({ a, faults }: Question): MeterTap[] {
-  const loopOhm = faults.some((f) => f.kind === 'dirtyCommutator') ? 0.011 : NOMINAL_LOOP_OHM;
-  const beside = { first: 5, second: 6 };
-  return [beside, spanStation(a)].map(({ first, second }) => ({
-    barA: first,
-    barB: second,
-    loopOhm,
-  }));
-}
-
-const at = (point: AcPoint, name: string | null): Phasor =>
-  (name === null || name === '0' ? undefined : point.get(`v(${name})`)) ?? { re: 0, im: 0 };
-
-/** Open-circuit volts of every bar against the next and against bar 0, and the growler's current. */
-async function idleFindings(q: Question): Promise<Finding[]> {
-  const ours = createArmatureSolver(q.a, LINEAR_GROWLER).solve(q.faults, q.drive);
-  const net = liveNetlist(q);
-  const theirs = await acPoint(net.text);
-  const islands = islandsOf(net);
-  const volts = (i: number, j: number) =>
-    islands[i] === islands[j] ? sizeOf(minus(at(theirs, net.node[i]!), at(theirs, net.node[j]!))) : 0;
-  const pairs = Array.from({ length: q.a.bars }, (_, b) => [
-    [b, (b + 1) % q.a.bars],
-    [b, 0],
-  ]).flat() as [number, number][];
-  return [
-    { ours: ours.growlerA, reference: sizeOf(theirs.get('i(vp)')!) },
-    worst(
-      pairs.map(([i, j]) => ours.openVolt(i, j)),
-      pairs.map(([i, j]) => volts(i, j)),
-    ),
-  ];
-}
-
-/** Growler, ammeter and coil currents with the ammeter connected. */
-async function loadedFindings(q: Question, meter: MeterTap): Promise<Finding[]> {
-  const asked = { ...q, drive: { ...q.drive, meter } };
-  const ours = createArmatureSolver(q.a, LINEAR_GROWLER).solve(q.faults, asked.drive);
-  const net = liveNetlist(asked);
-  const theirs = await acPoint(net.text);
-  const drop = minus(at(theirs, net.node[meter.barA]!), at(theirs, net.node[meter.barB]!));
-  const coils = new Float64Array(q.a.bars);
-  net.current.forEach((name, k) => {
-    const { coil } = net.topology.segments[k]!;
-    coils[coil] = Math.max(coils[coil]!, sizeOf(theirs.get(name)!));
-  });
-  const meterA = sizeOf(drop) / meter.loopOhm;
-  const growlerA = sizeOf(theirs.get('i(vp)')!);
-  // An ammeter on a bar cut off reads nothing, and a sound ring then carries nothing: the growler is the measure.
-  const scale = Math.max(...coils, meterA, growlerA);
-  return [
-    { ours: ours.growlerA, reference: growlerA },
-    { ours: ours.meterA, reference: meterA, scale: meterA > 1e-9 * scale ? meterA : scale },
-    worst(ours.coilCurrentA(), coils, scale),
-  ];
-}
-
-function islandsOf({ topology }: LiveNetlist): number[] {
-  const group = Array.from({ length: topology.nodes }, (_, i) => i);
-  const root = (i: number): number => (group[i] === i ? i : root(group[i]!));
-  for (const { from, to } of topology.segments) group[root(from)] = root(to);
-  return group.map((_, i) => root(i));
-}
-
-/** The finding that lies furthest off for its size. */
-function furthest(findings: readonly Finding[]): Finding {
-  const share = ({ ours, reference, scale }: Finding) =>
-    Math.abs(Number(ours) - Number(reference)) / Math.abs(scale ?? Number(reference));
-  return findings.reduce((far, f) => (share(f) > share(far) ? f : far));
-}
-
-async function allFindings(q: Question): Promise<Finding> {
-  const findings = await idleFindings(q);
-  for (const tap of taps(q)) findings.push(...(await loadedFindings(q, tap)));
-  return furthest(findings);
-}
-
-/** Impedance from each third bar to the core with the growler open, as a lamp between them meets it. */
-async function pathFinding({ a, faults, drive: d }: Question): Promise<Finding> {
-  const solver = createArmatureSolver(a, LINEAR_GROWLER);
-  const ours: number[] = [];
-  const theirs: number[] = [];
-  for (let bar = 0; bar < a.bars; bar += 3) {
-    const z = solver.path(faults, bar, 'core', d.mains.hz)!;
-    const net = liveNetlist({ a, faults, drive: { ...d, rotationRad: 0 }, feed: { from: bar, to: a.bars } });
-    const point = await acPoint(net.text);
-    const drop = minus(at(point, net.node[bar]!), at(point, net.node[a.bars]!));
-    ours.push(z.re, z.im);
-    theirs.push(drop.re, drop.im);
-  }
-  return worst(ours, theirs);
-}
-
 const row = rowsOf({
   unit: 'A, V',
   source: 'ngspice 45, ac analysis of the netlist of the same branches',
@@ -187,16 +76,16 @@ const row = rowsOf({
 const HIGH_230 = drive();
 const LOW_120 = drive({ mains: MAINS['120V60Hz'], excitation: 'low', windingC: 70 });
 
-function circuit(id: string, name: string, a: ArmatureDesign, faults: readonly ArmatureFault[], d: Drive) {
-  const q = { a, faults, drive: { ...d, rotationRad: rotationOf(a) } };
-  return row(id, `${a.id}, ${name}: worst of growler, bar volts, ammeter, coil currents`, () =>
-    allFindings(q),
+function circuit(id: string, name: string, q: Question): WitnessCase {
+  const turned = { ...q, drive: { ...q.drive, rotationRad: rotationOf(q.a) } };
+  return row(id, `${q.a.id}, ${name}: worst of growler, bar volts, ammeter, coil currents`, () =>
+    allFindings(turned),
   );
 }
 
-const everyFault = [WAVE_23, LAP_28, LAP_24].flatMap((a) =>
+const everyFault = ARMATURES.flatMap((a) =>
   Object.entries(faultsOn(a)).map(([name, faults], i) =>
-    circuit(`live-${a.id}-${i}`, name, a, faults, HIGH_230),
+    circuit(`live-${a.id}-${i}`, name, { a, faults, drive: HIGH_230 }),
   ),
 );
 
@@ -209,16 +98,55 @@ const SIX_POLE_WAVE: ArmatureDesign = {
 const CHORDED: ArmatureDesign = { ...LAP_28, id: 'chorded-lap-28', spanSlots: 6, commutatorPitch: -1 };
 const bridged: readonly ArmatureFault[] = [{ kind: 'bridgedBars', bar: 5, ohm: 2e-4, by: 'copper' }];
 
-const otherParts = [EQUALISED_LAP_28, FORCED_WAVE_35, SIX_POLE_WAVE, CHORDED].flatMap((a) => [
-  circuit(`live-${a.id}-sound`, 'sound', a, [], HIGH_230),
-  circuit(`live-${a.id}-bridge`, 'bars bridged by copper, 0.2 mΩ', a, bridged, HIGH_230),
+const EQUALISED_SIX: ArmatureDesign = {
+  ...EQUALISED_LAP_28,
+  id: 'equalised-lap-36',
+  poles: 6,
+  slots: 36,
+  bars: 36,
+  spanSlots: 6,
+  slotWidth: 0.0022,
+  slotMouth: 0.0012,
+  conductorArea: 8e-6,
+};
+
+const otherParts = [EQUALISED_LAP_28, EQUALISED_SIX, FORCED_WAVE_35, SIX_POLE_WAVE, CHORDED].flatMap((a) => [
+  circuit(`live-${a.id}-sound`, 'sound', { a, faults: [], drive: HIGH_230 }),
+  circuit(`live-${a.id}-bridge`, 'bars bridged by copper, 0.2 mΩ', { a, faults: bridged, drive: HIGH_230 }),
 ]);
 
-const otherSupply = [WAVE_23, LAP_28, LAP_24].map((a) =>
-  circuit(`live-${a.id}-low120`, 'bars bridged, 120 V 60 Hz, LOW, winding at 70 °C', a, bridged, LOW_120),
-);
+/** One coil at 120 C among coils at 40 C. */
+const warm = (a: ArmatureDesign): Drive => ({
+  ...HIGH_230,
+  coilC: Array.from({ length: a.bars }, (_, coil) => (coil === 5 ? 120 : 40)),
+});
 
-const paths: WitnessCase[] = [WAVE_23, LAP_28, LAP_24].map((a) =>
+const otherStates = ARMATURES.flatMap((a) => [
+  circuit(`live-${a.id}-low120`, 'bars bridged, 120 V 60 Hz, LOW, winding at 70 °C', {
+    a,
+    faults: bridged,
+    drive: LOW_120,
+  }),
+  circuit(`live-${a.id}-warm`, 'bars bridged, coil at 120 °C, the others at 40 °C', {
+    a,
+    faults: bridged,
+    drive: warm(a),
+  }),
+  circuit(`live-${a.id}-saturated`, 'sound, teeth saturated as a choke across the growler', {
+    a,
+    faults: [],
+    drive: HIGH_230,
+    saturated: true,
+  }),
+  circuit(`live-${a.id}-saturated-bridge`, 'bars bridged, teeth saturated as a choke across the growler', {
+    a,
+    faults: bridged,
+    drive: HIGH_230,
+    saturated: true,
+  }),
+]);
+
+const paths: WitnessCase[] = ARMATURES.map((a) =>
   row(
     `live-${a.id}-path`,
     `${a.id}, one bar grounded and one coil open: impedance of bars to the core, growler open`,
@@ -238,8 +166,8 @@ const paths: WitnessCase[] = [WAVE_23, LAP_28, LAP_24].map((a) =>
 export const circuitLive: WitnessGroup = {
   title: 'Circuit, against ngspice started in this run',
   about:
-    'Every fault kind on all three armatures and sound, and some other windings, supplies and paths. The branches and ' +
+    'Every fault kind on all three armatures and sound, and some other windings, supplies, temperatures and paths; iron linear where it is not called saturated. The branches and ' +
     'the slot potentials are the engine’s; the inductances are put together again from them. This checks the circuit ' +
     'solution and its loading of the growler; the finite elements check the magnetics.',
-  cases: [...everyFault, ...otherParts, ...otherSupply, ...paths],
+  cases: [...everyFault, ...otherParts, ...otherStates, ...paths],
 };

@@ -161,7 +161,8 @@ const pull: WitnessCase[] = [
 export const fields: WitnessGroup = {
   title: 'Leakage, gaps and pull',
   about:
-    'Formulas of slots, mouths, gaps and pulls that the code uses. It uses no fringe formulas of edges (rows F01 to ' +
-    'F09 of the references): edges are in the equivalent gap, which the finite elements check.',
+    'Formulas of slots, mouths, gaps and pulls that the code uses. Edges are in the equivalent gap, which the finite ' +
+    'elements check; the tubes of F01, F03 and F05 serve the empty growler only (saturated teeth and open jaws), the ' +
+    'other rows from F02 to F09 nothing.',
   cases: [...leakage, ...carter, ...gap, ...pull],
 };

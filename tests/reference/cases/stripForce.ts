@@ -1,6 +1,7 @@
 import { BENCH_GROWLER } from '../../../src/engine/growler.ts';
 import { slotPotentials } from '../../../src/engine/magnetics/toothNetwork.ts';
-import { stripForce } from '../../../src/engine/strip.ts';
+import { stripFlux, stripForce } from '../../../src/engine/strip.ts';
+import { lookAtStrip, newStripLinks } from '../../../src/engine/stripLinks.ts';
 import { LAP_24, WAVE_23 } from '../../engine/support/parts.ts';
 import { absolute, type Finding, rowsOf, type WitnessCase, type WitnessGroup, within } from '../case.ts';
 import { referenceData } from '../data.ts';
@@ -15,6 +16,8 @@ interface StripCase {
   readonly Fpp: number;
   readonly Fcc: number;
   readonly Tpp: number;
+  /** Flux the strip carries per ampere in the coil, Wb/m. */
+  readonly flux_c: number;
 }
 const { cases: stored } = referenceData<{ cases: readonly StripCase[] }>('fem-strip.json');
 
@@ -22,7 +25,8 @@ const { cases: stored } = referenceData<{ cases: readonly StripCase[] }>('fem-st
 const SMALL = 1e-3;
 const partOf = (one: StripCase) => (one.armature.startsWith('A') ? WAVE_23 : LAP_24);
 
-function pull(one: StripCase, growlerA: number, coilA: number) {
+/** Rotation that brings the slot of the case under the strip, and the potentials of tips and jaws for some currents. */
+function potentials(one: StripCase, growlerA: number, coilA: number) {
   const a = partOf(one);
   const pitch = (2 * Math.PI) / a.slots;
   const under = one.coil_side_under_blade === 'plus' ? 0 : a.spanSlots;
@@ -33,8 +37,21 @@ function pull(one: StripCase, growlerA: number, coilA: number) {
     const coil = p.tips[t * w + 1]! - p.tips[t * w + 1 + a.spanSlots]!;
     return SMALL * (growlerA * p.tips[t * w]! + coilA * coil);
   });
-  const u = { re, im: new Float64Array(a.slots + 2) };
-  return stripForce(a, BENCH_GROWLER, SMALL ** -2, u, rotation, one.blade_beta_deg, one.gap_mm / 1000);
+  return { rotation, u: { re, im: new Float64Array(a.slots + 2) } };
+}
+
+function pull(one: StripCase, growlerA: number, coilA: number) {
+  const { rotation, u } = potentials(one, growlerA, coilA);
+  const gap = one.gap_mm / 1000;
+  return stripForce(partOf(one), BENCH_GROWLER, SMALL ** -2, u, rotation, one.blade_beta_deg, gap);
+}
+
+/** Flux the strip carries: half of all that enters and leaves it. */
+function flux(one: StripCase): Finding {
+  const { rotation, u } = potentials(one, 0, 1);
+  const links = newStripLinks(partOf(one).slots);
+  lookAtStrip(partOf(one), BENCH_GROWLER, rotation, one.blade_beta_deg, one.gap_mm / 1000, links);
+  return { ours: stripFlux(links, u) / 2 / SMALL, reference: Math.abs(one.flux_c) };
 }
 
 const coilPull = (one: StripCase): Finding => ({ ours: pull(one, 0, 1).meanN, reference: one.Fcc });
@@ -47,37 +64,48 @@ const row = rowsOf({
   tolerance: within(0.08),
 });
 
-/** Off a slot or beside a jaw the formula is rough, and says so. */
+/** Off a slot or beside a jaw the formula is rougher, and says so. */
 function toleranceOf(one: StripCase): number {
-  if (one.slot_offset_pitches !== 0) return 0.3;
-  return one.blade_beta_deg < 90 && one.armature.startsWith('C') ? 0.25 : 0.08;
+  if (one.slot_offset_pitches !== 0) return 0.2;
+  return one.blade_beta_deg < 90 ? 0.1 : 0.08;
 }
 
-const near = stored.filter((c) => c.slot_offset_pitches < 0.5);
-const overCoils: WitnessCase[] = near.map((one) => {
-  const a = partOf(one);
+const nameOf = (one: StripCase) => {
   const place =
     one.slot_offset_pitches === 0 ? 'over the slot' : `${one.slot_offset_pitches} pitch beside the slot`;
-  return row(
-    `strip-${a.id}-${one.blade_beta_deg}-${one.slot_offset_pitches}-${one.coil_side_under_blade}-${one.gap_mm}`,
-    `${a.id}, ${place} (${one.coil_side_under_blade} side), ${one.blade_beta_deg}°, gap ${one.gap_mm} mm`,
-    () => coilPull(one),
-    { tolerance: within(toleranceOf(one)) },
+  return `${partOf(one).id}, ${place} (${one.coil_side_under_blade} side), ${one.blade_beta_deg}°, gap ${one.gap_mm} mm`;
+};
+const idOf = (one: StripCase) =>
+  [partOf(one).id, one.blade_beta_deg, one.slot_offset_pitches, one.coil_side_under_blade, one.gap_mm].join(
+    '-',
   );
-});
 
-/** A whole slot pitch off: next to nothing, against the pull over the slot. */
+const near = stored.filter((c) => c.slot_offset_pitches < 0.5);
+const overCoils: WitnessCase[] = near.map((one) =>
+  row(`strip-${idOf(one)}`, nameOf(one), () => coilPull(one), { tolerance: within(toleranceOf(one)) }),
+);
+
+const carried: WitnessCase[] = near
+  .filter((c) => c.blade_beta_deg >= 90 && c.coil_side_under_blade === 'plus')
+  .map((one) =>
+    row(`flux-${idOf(one)}`, `flux of the strip, ${nameOf(one)}`, () => flux(one), {
+      unit: 'Wb/m/A',
+      tolerance: within(toleranceOf(one)),
+    }),
+  );
+
+/** Half a slot pitch off and a whole one, where little is left: against the pull over the slot. */
 const pitchOff: WitnessCase[] = stored
-  .filter((c) => c.slot_offset_pitches === 1)
+  .filter((c) => c.slot_offset_pitches >= 0.5)
   .map((one) => {
     const over = stored.find(
       (c) => c.armature === one.armature && c.blade_beta_deg === 120 && c.slot_offset_pitches === 0,
     )!;
     return row(
-      `strip-${partOf(one).id}-pitch-off`,
-      `${partOf(one).id}, a whole pitch beside the slot, against the pull over it`,
+      `strip-${partOf(one).id}-off-${one.slot_offset_pitches}`,
+      `${partOf(one).id}, ${one.slot_offset_pitches} pitch beside the slot, against the pull over it`,
       () => ({ ...coilPull(one), scale: over.Fcc }),
-      { tolerance: within(0.01) },
+      { tolerance: within(one.slot_offset_pitches === 1 ? 0.01 : 0.08) },
     );
   });
 
@@ -85,7 +113,7 @@ const besideJaw: WitnessCase[] = stored
   .filter((c) => c.blade_beta_deg === 75 && c.coil_side_under_blade === 'plus')
   .flatMap((one) => {
     const id = partOf(one).id;
-    const change = { unit: 'N/m/(A·turn)²', tolerance: within(0.2) };
+    const change = { unit: 'N/m/(A·turn)²', tolerance: within(0.1) };
     return [
       row(
         `strip-${id}-jaw-radial`,
@@ -118,8 +146,7 @@ const clearOfJaw: WitnessCase[] = stored
 export const strip: WitnessGroup = {
   title: 'Pull on the strip, against finite elements',
   about:
-    'Over a slot centre 8 %. A quarter pitch beside it 30 %, and 25 % on the two-pole core where strip and jaw all but ' +
-    'touch. Five constants of the formula were fitted to this table. Half a pitch off the pull is not trusted and not ' +
-    'compared.',
-  cases: [...overCoils, ...pitchOff, ...besideJaw, ...clearOfJaw],
+    'Over a slot centre 8 %, beside a jaw 10 %, a quarter pitch beside the slot 20 %; further off what little is left ' +
+    'against the pull over the slot. Five constants of the formula were fitted to these cases.',
+  cases: [...overCoils, ...carried, ...pitchOff, ...besideJaw, ...clearOfJaw],
 };

@@ -10,6 +10,7 @@ import {
 import { slotPotentials } from '../../../src/engine/magnetics/toothNetwork.ts';
 import type { ArmatureDesign } from '../../../src/engine/parts/armature.ts';
 import type { ArmatureFault } from '../../../src/engine/parts/armatureFault.ts';
+import { coilOhm } from '../../../src/engine/parts/winding.ts';
 
 /**
  * Growler and armature as a netlist for a general-purpose circuit solver: every coil or piece of a coil an inductor
@@ -29,6 +30,8 @@ export interface LiveSetting {
   readonly a: ArmatureDesign;
   readonly faults: readonly ArmatureFault[];
   readonly drive: Drive;
+  /** Inductance across the growler winding that stands for its saturated teeth, H. */
+  readonly choke?: number | undefined;
   /** A second source in place of the growler: one ampere from node to node, growler winding open. */
   readonly feed?: { readonly from: number; readonly to: number };
 }
@@ -37,7 +40,7 @@ export interface LiveSetting {
 const PIECE_LEAKAGE = 0.02;
 const MU0 = 4e-7 * Math.PI;
 
-export function liveNetlist({ a, faults, drive, feed }: LiveSetting): LiveNetlist {
+export function liveNetlist({ a, faults, drive, feed, choke }: LiveSetting): LiveNetlist {
   const topology = windingTopology(a, faults);
   const extra = drive.meter
     ? [{ from: drive.meter.barA, to: drive.meter.barB, ohm: drive.meter.loopOhm }]
@@ -46,7 +49,7 @@ export function liveNetlist({ a, faults, drive, feed }: LiveSetting): LiveNetlis
   const { coil, growler } = henries(a, topology, drive.rotationRad);
   const { turns } = BENCH_GROWLER.windings[mainsIdOf(drive.mains)][drive.excitation];
   const growlerHenry = turns ** 2 * growler.own;
-  const windings = topology.segments.slice(0, topology.windingSegments);
+  const windings = topology.segments.slice(0, topology.windingSegments).map((s) => warmed(a, s, drive));
   const lines = [
     '* growler and armature',
     ...windings.flatMap((s, k) => coilLines(s, k, node, coil[k]![k]!)),
@@ -57,8 +60,10 @@ export function liveNetlist({ a, faults, drive, feed }: LiveSetting): LiveNetlis
     ...couplings(coil),
     ...(feed
       ? [`IF ${node[feed.to]} ${node[feed.from]} DC 0 AC 1`]
-      : growlerLines(
-          drive,
+      : growlerLines(drive, growlerHenry, choke)),
+    ...(feed
+      ? []
+      : growlerCouplings(
           growlerHenry,
           growler.coupling.map((x) => turns * x),
           coil,
@@ -76,6 +81,13 @@ function coilLines(s: Segment, k: number, node: readonly (string | null)[], henr
   return [`R${k} ${node[s.from]} x${k} ${s.ohm}`, inductor];
 }
 
+/** A coil as warm as it is: its copper follows it, its joints do not. */
+function warmed(a: ArmatureDesign, s: Segment, { coilC }: Drive): Segment {
+  if (!coilC) return s;
+  const copper = (coilOhm(a) * (s.top - s.bottom)) / (2 * a.turns);
+  return { ...s, ohm: s.ohm + copper * 0.00393 * (coilC[s.coil]! - 20) };
+}
+
 function couplings(coil: readonly (readonly number[])[]): string[] {
   return coil.flatMap((row, i) =>
     row.slice(0, i).flatMap((henry, j) => {
@@ -85,21 +97,27 @@ function couplings(coil: readonly (readonly number[])[]): string[] {
   );
 }
 
-function growlerLines(
-  drive: Drive,
-  own: number,
-  coupling: readonly number[],
-  coil: readonly (readonly number[])[],
-): string[] {
+/** Mains, the growler's resistance and inductance, and a choke across it for its saturated teeth. */
+function growlerLines(drive: Drive, own: number, choke: number | undefined): string[] {
   const winding = BENCH_GROWLER.windings[mainsIdOf(drive.mains)][drive.excitation];
+  // Without a trace of resistance two inductors side by side have no definite direct current.
+  const saturated = choke === undefined ? [] : ['RX q y 1e-6', `LX y 0 ${choke}`];
   return [
     `VP p 0 DC 0 AC ${drive.mains.volt}`,
     `RP p q ${windingOhm(winding, drive.windingC)}`,
     `LP q 0 ${own}`,
-    ...coupling.flatMap((henry, k) =>
-      henry === 0 || coil[k]![k]! === 0 ? [] : [`K${k}_P L${k} LP ${henry / Math.sqrt(own * coil[k]![k]!)}`],
-    ),
+    ...saturated,
   ];
+}
+
+function growlerCouplings(
+  own: number,
+  coupling: readonly number[],
+  coil: readonly (readonly number[])[],
+): string[] {
+  return coupling.flatMap((henry, k) =>
+    henry === 0 || coil[k]![k]! === 0 ? [] : [`K${k}_P L${k} LP ${henry / Math.sqrt(own * coil[k]![k]!)}`],
+  );
 }
 
 /** L = depth·w·M·wᵀ + leakage over all pairs of segments, w turns by slot and layer; and the growler's row of it. */
