@@ -53,7 +53,6 @@ export class HeatHaze {
         );
       }),
     );
-    this.glow.blendMode = 'add';
     this.glow.position.set(this.low.x, this.low.y);
     const wisp = wispTexture(R);
     this.wisps = [0, 1, 2, 3, 4].map(() => centred(wisp));

@@ -1,4 +1,4 @@
-import { CanvasSource, Texture } from 'pixi.js';
+import { ImageSource, Texture } from 'pixi.js';
 
 export type Pen = CanvasRenderingContext2D;
 
@@ -22,8 +22,9 @@ export function painted(
   const pen = resource.getContext('2d')!;
   pen.scale(resolution, resolution);
   draw(pen);
+  // Not a source that owns its canvas: that one would size the canvas anew, and empty it, on a rounding of 1e-13.
   return new Texture({
-    source: new CanvasSource({
+    source: new ImageSource({
       resource,
       resolution,
       autoGenerateMipmaps: mipmaps,

@@ -33,7 +33,6 @@ export class TestLamp {
     for (const light of [this.halo, this.heart]) {
       light.anchor.set(0.5);
       light.position.set(cx, cy);
-      light.blendMode = 'add';
     }
     this.filament = filamentShape(r);
     this.filament.position.set(cx, cy);
