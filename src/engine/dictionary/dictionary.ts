@@ -141,8 +141,10 @@ class Builder {
           this.sound[at * this.stations.length + s] = amps;
       });
       for (const { atZero, numbers } of variants) {
-        for (let place = 0; place < a.bars; place++)
-          this.write(numbers, trial, trialOf(a, moved(atZero, place, a.bars)), place, k);
+        for (let place = 0; place < a.bars; place++) {
+          if (this.wanted(numbers, place))
+            this.write(numbers, trial, trialOf(a, moved(atZero, place, a.bars)), place, k);
+        }
       }
     }
   }
@@ -151,15 +153,25 @@ class Builder {
   private tryWinding(variants: readonly Variant[]): void {
     const { a } = this;
     for (let place = 0; place < (this.alike ? a.coilsPerSlot : a.bars); place++) {
-      const trials = variants.map(({ atZero }) => trialOf(a, moved(atZero, place, a.bars)));
+      const here = variants.filter(({ numbers }) => this.wanted(numbers, place));
+      if (here.length === 0) continue;
+      const trials = here.map(({ atZero }) => trialOf(a, moved(atZero, place, a.bars)));
       const solved = this.prepare(trials[0]!);
       for (let k = 0; k < a.slots; k++) {
         this.turn(solved, k);
-        variants.forEach(({ numbers }, v) => {
+        here.forEach(({ numbers }, v) => {
           this.write(numbers, solved, trials[v]!, place, k);
         });
       }
     }
+  }
+
+  /** Whether the list has the fault at a place; with slots alike, at any that a turn makes of it. */
+  private wanted(numbers: Int32Array, place: number): boolean {
+    if (!this.alike) return numbers[place]! >= 0;
+    const u = this.a.coilsPerSlot;
+    for (let there = place % u; there < numbers.length; there += u) if (numbers[there]! >= 0) return true;
+    return false;
   }
 
   private prepare(trial: Trial): SolvedTrial {

@@ -20,7 +20,7 @@ export const anyArmature: fc.Arbitrary<ArmatureDesign> = fc
     fill: fc.double({ min: 0.3, max: 0.6, noNaN: true }),
     jawGap: fc.double({ min: 1e-4, max: 1e-3, noNaN: true }),
   })
-  .map(build)
+  .map(buildArmature)
   .filter((a) => checkWinding(a).length === 0);
 
 interface Choice {
@@ -37,7 +37,7 @@ interface Choice {
   readonly jawGap: number;
 }
 
-function build(c: Choice): ArmatureDesign {
+export function buildArmature(c: Choice): ArmatureDesign {
   const dummy = c.dummy && c.winding === 'wave';
   const bars = c.slots * c.coilsPerSlot - (dummy ? 1 : 0);
   const rootPitch = (2 * Math.PI * (WAVE_23.outerRadius - 0.012)) / c.slots;
