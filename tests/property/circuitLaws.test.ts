@@ -1,16 +1,26 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { createArmatureSolver } from '../../src/engine/armatureBench.ts';
-import { BENCH_GROWLER } from '../../src/engine/growler.ts';
+import { BENCH_GROWLER, LINEAR_GROWLER } from '../../src/engine/growler.ts';
 import { slotPotentials } from '../../src/engine/magnetics/toothNetwork.ts';
 import type { ArmatureDesign } from '../../src/engine/parts/armature.ts';
 import type { ArmatureFault } from '../../src/engine/parts/armatureFault.ts';
 import { drive, LAP_28 } from '../engine/support/parts.ts';
 import { anyArmature, anyFaultyArmature } from '../engine/support/random.ts';
+import { coupledCircuit } from '../reference/support/liveNetlist.ts';
+import { solveNodal } from '../reference/support/nodal.ts';
 import { holds } from './holds.ts';
 
 /** Laws every linear circuit of coupled coils obeys; power balance and finite numbers are in tests/engine/invariants. */
 const angle = fc.double({ min: -7, max: 7, noNaN: true });
+
+/** One node of each island of branches. */
+function islandRoots(nodes: number, branches: readonly { readonly from: number; readonly to: number }[]) {
+  const group = Array.from({ length: nodes }, (_, i) => i);
+  const root = (i: number): number => (group[i] === i ? i : root(group[i]!));
+  for (const { from, to } of branches) group[root(from)] = root(to);
+  return group.flatMap((_, i) => (root(i) === i ? [i] : []));
+}
 
 describe('laws of the circuit, for any armature and faults', () => {
   it('superposition: seen from two bars it is one source behind one impedance, whatever the loop', () => {
@@ -28,6 +38,31 @@ describe('laws of the circuit, for any armature and faults', () => {
         const scale = (volt / p.reading(i, j, 0.03)) ** 2;
         expect(Math.abs(near - 2 * middle + far) / scale).toBeLessThan(1e-9);
         expect(far).toBeGreaterThanOrEqual(near - 1e-9 * scale);
+      }),
+    );
+  });
+
+  it('loops or nodes: a full nodal solution of the same circuit, ammeter and all, gives the same currents', () => {
+    holds(
+      'loops and nodes',
+      15,
+      fc.property(anyFaultyArmature, fc.nat(400), fc.nat(), fc.nat(), ({ a, faults }, quarter, x, y) => {
+        const meter = { barA: x % a.bars, barB: y % a.bars, loopOhm: 0.008 };
+        if (meter.barA === meter.barB) return;
+        // At quarter pitches the table of slot potentials is read between no points.
+        const setting = drive({ rotationRad: (2 * Math.PI * quarter) / (4 * a.slots), meter });
+        const p = createArmatureSolver(a, LINEAR_GROWLER).solve(faults, setting);
+        const circuit = coupledCircuit({ a, faults, drive: setting });
+        const loop = { from: meter.barA, to: meter.barB, ohm: meter.loopOhm };
+        const grounds = islandRoots(circuit.nodes, [...circuit.branches, loop]);
+        const nodal = solveNodal(circuit, 100 * Math.PI, 230, grounds, [loop]);
+        const drop = Math.hypot(
+          nodal.re[loop.from]! - nodal.re[loop.to]!,
+          nodal.im[loop.from]! - nodal.im[loop.to]!,
+        );
+        const growlerA = Math.hypot(nodal.growlerRe, nodal.growlerIm);
+        expect(Math.abs(p.growlerA / growlerA - 1)).toBeLessThan(1e-6);
+        expect(Math.abs(p.meterA - drop / loop.ohm)).toBeLessThan(1e-6 * (1 + p.meterA));
       }),
     );
   });

@@ -73,7 +73,12 @@ describe('for any armature and faults', () => {
         fc.nat(),
         real(65, 295),
         real(0, 0.02),
-        ({ a, faults }, drive, ohm, x, y, stripDeg, heightM) => {
+        fc.option(real(-30, 200), { nil: undefined }),
+        ({ a, faults }, cold, ohm, x, y, stripDeg, heightM, hotC) => {
+          // One coil much warmer than the others, or all cold.
+          const coilC =
+            hotC === undefined ? undefined : Array.from({ length: a.bars }, (_, i) => (i ? 20 : hotC));
+          const drive = { ...cold, coilC };
           const meter = { barA: x % a.bars, barB: y % a.bars, loopOhm: ohm };
           const p = createArmatureSolver(a).solve(faults, { ...drive, meter });
           const losses = { coil: Math.min(...p.coilLossW()), bridge: p.bridgeLossW() };

@@ -11,6 +11,7 @@ import { slotPotentials } from '../../../src/engine/magnetics/toothNetwork.ts';
 import type { ArmatureDesign } from '../../../src/engine/parts/armature.ts';
 import type { ArmatureFault } from '../../../src/engine/parts/armatureFault.ts';
 import { coilOhm } from '../../../src/engine/parts/winding.ts';
+import type { CoupledCircuit } from './storedNetlist.ts';
 
 /**
  * Growler and armature as a netlist for a general-purpose circuit solver: every coil or piece of a coil an inductor
@@ -118,6 +119,24 @@ function growlerCouplings(
   return coupling.flatMap((henry, k) =>
     henry === 0 || coil[k]![k]! === 0 ? [] : [`K${k}_P L${k} LP ${henry / Math.sqrt(own * coil[k]![k]!)}`],
   );
+}
+
+/** The same circuit for a nodal solution: every branch between numbered nodes, every inductance in a matrix. */
+export function coupledCircuit({ a, faults, drive }: LiveSetting): CoupledCircuit {
+  const topology = windingTopology(a, faults);
+  const { coil, growler } = henries(a, topology, drive.rotationRad);
+  const { turns } = BENCH_GROWLER.windings[mainsIdOf(drive.mains)][drive.excitation];
+  return {
+    nodes: topology.nodes,
+    branches: topology.segments,
+    inductive: topology.windingSegments,
+    l: {
+      mutual: Float64Array.from(coil.flat()),
+      growler: Float64Array.from(growler.coupling, (henry) => turns * henry),
+    },
+    growlerHenry: turns ** 2 * growler.own,
+    growlerOhm: windingOhm(BENCH_GROWLER.windings[mainsIdOf(drive.mains)][drive.excitation], drive.windingC),
+  };
 }
 
 /** L = depth·w·M·wᵀ + leakage over all pairs of segments, w turns by slot and layer; and the growler's row of it. */
