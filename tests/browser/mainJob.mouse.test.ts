@@ -92,7 +92,7 @@ describe('an unsoldered riser, found with the mouse', () => {
     expect(readings.size).toBe(BARS);
     const dropped = droppedBar(readings);
     await hand.press('selector:off');
-    await writeLine(page, /neighbour/i, dropped, () => page.getByLabel(/^Read/).fill('0'));
+    await writeLine(page, /neighbour/i, dropped, () => page.getByLabel('Needle at').fill('0'));
     await hand.drag('lead:ammeter.1:handle', 'holster:ammeter.1');
     await hand.drag('lead:ammeter.2:handle', 'holster:ammeter.2');
 
