@@ -10,7 +10,7 @@ import './support/provided.ts';
  * powers and logarithms may differ in their last digit from one build to another, and some figures are small
  * differences of large ones.
  */
-const TOLERANCE = 1e-9;
+const TOLERANCE = 1e-8;
 /** Where the exact answer is nothing, both hold rounding noise: SI units. */
 const NOISE = 1e-12;
 
