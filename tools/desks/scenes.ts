@@ -1,4 +1,7 @@
 import type { Page } from 'playwright-core';
+import type { Draft } from '../../src/records/draft.ts';
+import type { Parsed } from '../../src/scenario/scenario.ts';
+import type { AssessorDesk } from '../../src/screens/assessor/desk.ts';
 
 export interface Scene {
   readonly name: string;
@@ -74,6 +77,50 @@ async function checked(page: Page, change: (file: EvidenceLike) => void): Promis
   await page.locator('.as-verdict').waitFor();
 }
 
+/** Two made-up assessors sign for the same attempts and part on some. */
+async function twoAssessors(page: Page): Promise<void> {
+  await page.evaluate(async () => {
+    const { desk } = globalThis as unknown as { desk: AssessorDesk };
+    const got = async <T>(answer: Promise<Parsed<T>>): Promise<T> => {
+      const found = await answer;
+      if (!found.ok) throw new Error(found.issues[0]?.sentence);
+      return found.value;
+    };
+    const attempts = await got(desk.attempts());
+    for (const [who, owner] of ['R. Lindqvist', 'J. Moreau'].entries()) {
+      const { fingerprint } = await got(desk.makeKey(owner));
+      for (const [nth, attempt] of attempts.entries()) {
+        const id = await got(desk.begin([attempt.id]));
+        const { draft, revision } = await got(desk.draft(id));
+        const met = attempt.state === 'handedIn' && (who === 0 || nth !== 2);
+        const changed: Draft = {
+          ...draft,
+          assessor: owner,
+          supervisedBy: 'M. Hale',
+          learner: {
+            ...draft.learner,
+            identifiedBy: 'Known',
+            declaration: { text: 'Own work.', at: draft.id },
+          },
+          rulesOfEvidence: { validity: true, sufficiency: true, authenticity: true, currency: true },
+          outcome: met ? 'competent' : 'notYet',
+          criteria: {
+            ...draft.criteria,
+            judgements: draft.criteria.judgements.map((judgement, line) => ({
+              ...judgement,
+              met: met && (line + who + nth) % 5 !== 0 ? 'met' : 'notYet',
+            })),
+          },
+        };
+        await got(desk.save(changed, revision));
+        await got(desk.sign(changed, fingerprint));
+      }
+    }
+  });
+  await page.getByRole('link', { name: 'Two assessors' }).click();
+  await page.locator('.as-agreement').first().waitFor();
+}
+
 interface EvidenceLike {
   readonly attempts: readonly { readonly attempt: { readonly entries: { atMs: number }[] } }[];
 }
@@ -107,4 +154,5 @@ export const SCENES: readonly Scene[] = [
   { name: 'keys', hash: '#/assessor/keys' },
   { name: 'records', hash: '#/assessor/records' },
   { name: 'agreement', hash: '#/assessor/agreement' },
+  { name: 'agreement-two', hash: '#/assessor', act: twoAssessors },
 ];

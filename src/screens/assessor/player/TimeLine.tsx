@@ -12,7 +12,7 @@ export interface TimeLineProps {
   readonly state: PlayerState;
 }
 
-const LANE_HEIGHT = 18;
+const LANE_HEIGHT = 15;
 const WIDTH = 1000;
 
 /**
@@ -84,6 +84,10 @@ export function TimeLine({ run, expert, player, state }: TimeLineProps) {
           onInput={(event) => player.goTo(Number(event.currentTarget.value))}
         />
       </div>
+      <p class="as-legend">
+        Filled: the learner. {expert ? 'Outlined: the expert at the same job. ' : ''}
+        {critical.length > 0 ? 'Upright bar through all: a critical act.' : ''}
+      </p>
     </div>
   );
 }
@@ -101,9 +105,9 @@ function Bars({ spans, longest, kind }: BarsProps) {
         <rect
           key={fromMs}
           x={(WIDTH * fromMs) / longest}
-          y={LANES.indexOf(lane) * LANE_HEIGHT + (kind === 'own' ? 2 : 11)}
+          y={LANES.indexOf(lane) * LANE_HEIGHT + (kind === 'own' ? 2 : 9)}
           width={Math.max(1.5, (WIDTH * (toMs - fromMs)) / longest)}
-          height={kind === 'own' ? 8 : 5}
+          height={kind === 'own' ? 6 : 4}
         />
       ))}
     </g>

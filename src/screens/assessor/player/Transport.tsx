@@ -35,8 +35,8 @@ export function Transport({ player, state, acts }: TransportProps) {
         </label>
       </fieldset>
       <p class="as-time">
-        <strong>{clock(state.atMs)}</strong> of {clock(player.endMs)}; act{' '}
-        {state.entry < 0 ? 'none yet' : state.entry} of {acts - 1}
+        <strong>{clock(state.atMs)}</strong> of {clock(player.endMs)};{' '}
+        {state.entry < 0 ? 'before the first act' : `act ${state.entry} of ${acts - 1}`}
       </p>
     </div>
   );

@@ -50,28 +50,33 @@ export function CriteriaLeaf(props: LeafProps) {
   );
 }
 
-/** The marks that speak to a criterion, over every attempt of the set. */
+/** The marks that speak to a criterion, each with its points in every attempt of the set. */
 function Speaking({ attempts, drafting, onShow, marks }: LeafProps & { readonly marks: readonly string[] }) {
-  const found = attempts.flatMap(({ attempt, job, marks: all }) =>
-    all.marks.filter(({ id }) => marks.includes(id)).map((mark) => ({ attempt, job, mark })),
-  );
-  if (found.length === 0) return <p class="as-speaking">No mark of these attempts speaks to it.</p>;
+  const titles = new Map(attempts.flatMap((one) => one.marks.marks.map(({ id, title }) => [id, title])));
+  const spoken = marks.filter((id) => titles.has(id));
+  if (spoken.length === 0) return <p class="as-speaking">No mark of these attempts speaks to it.</p>;
   return (
     <ul class="as-speaking">
-      {found.map(({ attempt, job, mark }) => (
-        <li key={`${attempt.id} ${mark.id}`}>
-          {mark.title}: {tidy(pointsAfter(drafting.draft, attempt.id, mark))} of {tidy(mark.of)}
-          {attempts.length > 1 ? ` (${job.card.unit})` : ''}
-          {mark.entries.length > 0 ? (
-            <button
-              type="button"
-              class="entry-link"
-              aria-label={`Show what is behind “${mark.title}”, ${job.card.unit}`}
-              onClick={() => onShow(attempt.id, mark.entries)}
-            >
-              show
-            </button>
-          ) : null}
+      {spoken.map((id) => (
+        <li key={id}>
+          {titles.get(id)}:
+          {attempts.map(({ attempt, job, marks: all }) => {
+            const mark = all.marks.find((one) => one.id === id);
+            if (mark === undefined) return null;
+            const points = `${tidy(pointsAfter(drafting.draft, attempt.id, mark))} of ${tidy(mark.of)}`;
+            return (
+              <button
+                key={attempt.id}
+                type="button"
+                class="entry-link"
+                disabled={mark.entries.length === 0}
+                aria-label={`${points}: show what is behind “${mark.title}”, ${job.card.unit}`}
+                onClick={() => onShow(attempt.id, mark.entries)}
+              >
+                {points}
+              </button>
+            );
+          })}
         </li>
       ))}
     </ul>

@@ -132,7 +132,7 @@ function SignWith({ keys, owner, desk, deed, onSign }: SignWithProps) {
         />
       ) : (
         <p>
-          You sign with the key of {key.owner}, <code class="as-print">{key.fingerprint}</code>.
+          You sign with the key of {key.owner}: <code class="as-print">{key.fingerprint}</code>
         </p>
       )}
       <p>Once signed, this record cannot be changed; a later one can be signed beside it.</p>
