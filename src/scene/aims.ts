@@ -1,8 +1,8 @@
 import { Container, Graphics } from 'pixi.js';
-import { setOf } from './benchLeads.ts';
+import { BENCH_LEADS, type BenchLead, setOf } from './benchLeads.ts';
 import type { Ui } from './handling/desk.ts';
 import { TIP_HOLD_MS } from './handling/leadDrag.ts';
-import type { Spot } from './handling/targets.ts';
+import type { Spot } from './handling/spot.ts';
 import { AIM, REFUSED } from './materials.ts';
 import { alongLead, LEAD_BUILD, leadPose, type Situation } from './pose.ts';
 import { onEnd, type Point } from './project.ts';
@@ -26,6 +26,7 @@ export class Aims {
       this.outline(aim.shape, 5, 0.28);
       this.outline(aim.shape, 2.4, 1);
     }
+    for (const lead of BENCH_LEADS) if (s.seen.leads[lead].leaning) this.leaning(s, lead);
     if (ui.tipHold) this.tipHold(s, ui.tipHold, nowMs);
     if (ui.refusal && ui.refusal.untilMs > nowMs) this.refusal(ui.refusal.at);
   }
@@ -57,6 +58,20 @@ export class Aims {
   private hint(shape: Shape): void {
     this.trace(shape, 5).stroke({ width: 7, color: 0xffd27a, alpha: 0.3 });
     this.trace(shape, 5).stroke({ width: 3, color: 0xffd27a, alpha: 1 });
+  }
+
+  /** Two chevrons towards the tip: somebody leans on this lead. */
+  private leaning(s: Situation, lead: BenchLead): void {
+    const pose = leadPose(s, lead);
+    const side = { x: -Math.sin(pose.angle) * 22, y: Math.cos(pose.angle) * 22 };
+    for (const [i, from] of [46, 60].entries()) {
+      const point = alongLead(pose, from);
+      const tail = alongLead(pose, from + 10);
+      this.pen.moveTo(tail.x + side.x * 1.3, tail.y + side.y * 1.3);
+      this.pen.lineTo(point.x + side.x, point.y + side.y);
+      this.pen.lineTo(tail.x + side.x * 0.7, tail.y + side.y * 0.7);
+      this.pen.stroke({ width: 3, color: 0xffd27a, alpha: 1 - i * 0.3 });
+    }
   }
 
   /** The warning before a bare tip is taken: a closing ring with a hand's four fingers in it. */

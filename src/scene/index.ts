@@ -1,14 +1,15 @@
 import 'pixi.js/unsafe-eval';
 import { autoDetectRenderer, Container, type Renderer } from 'pixi.js';
-import type { Action } from '../bench/action.ts';
+import { type Action, MAT_PARTS, type MatPart } from '../bench/action.ts';
 import type { Observation } from '../bench/observation.ts';
 import type { Place } from '../bench/places.ts';
 import type { Outcome } from '../bench/port.ts';
 import type { Job } from '../scenario/public/job.ts';
 import { FrameLoop, type FrameStats } from './frame.ts';
 import { type Desk, freshUi } from './handling/desk.ts';
+import { allPlaces, placeSpots } from './handling/places.ts';
 import { Pointers } from './handling/pointers.ts';
-import { allPlaces, placeSpots, type SpotView } from './handling/targets.ts';
+import type { SpotView } from './handling/spot.ts';
 import { layOut } from './layout.ts';
 import { bendingMakers, plainMakers } from './makers.ts';
 import { FONT } from './materials.ts';
@@ -147,7 +148,7 @@ class Scene implements BenchScene {
     this.options = options;
     this.fullResolution = renderer.resolution;
     this.movingResolution = renderer.resolution;
-    this.layout = layOut(job.armature, host.clientWidth, host.clientHeight);
+    this.layout = layOut(job.armature, host.clientWidth, host.clientHeight, partsOf(job));
     this.stage = this.build();
     this.frames = new FrameLoop(
       (now, dt) => this.draw(now, dt),
@@ -168,7 +169,7 @@ class Scene implements BenchScene {
   resize(): void {
     const { clientWidth, clientHeight } = this.host;
     if (clientWidth === 0 || clientHeight === 0) return;
-    const next = layOut(this.job.armature, clientWidth, clientHeight);
+    const next = layOut(this.job.armature, clientWidth, clientHeight, partsOf(this.job));
     if (next.width === this.layout.width && next.height === this.layout.height) return;
     this.pointers.dropAll();
     this.ui.leads = {};
@@ -201,7 +202,7 @@ class Scene implements BenchScene {
 
   private build(): Stage {
     const { reducedMotion, showBarNumbers, scaleFraction, lettering = true } = this.options;
-    const stage = new Stage(this.job.armature, this.layout, this.fullResolution, {
+    const stage = new Stage(this.job, this.layout, this.fullResolution, {
       reducedMotion,
       showBarNumbers,
       scaleFraction,
@@ -286,4 +287,8 @@ class Scene implements BenchScene {
 
 function sameLook(a: Observation, b: Observation | null): boolean {
   return a.look?.place === b?.look?.place && a.look?.sees.join() === b?.look?.sees.join();
+}
+
+function partsOf(job: Job): readonly MatPart[] {
+  return MAT_PARTS.filter((part) => job[part] !== null);
 }

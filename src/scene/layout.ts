@@ -1,3 +1,4 @@
+import type { MatPart } from '../bench/action.ts';
 import type { ArmatureView } from '../scenario/public/job.ts';
 import { placePanel } from './layoutPanel.ts';
 import type { EndGeometry, Point, SideGeometry } from './project.ts';
@@ -41,6 +42,10 @@ export interface Layout {
   readonly rail: Rect;
   readonly tools: Readonly<Record<RailTool, Rect>>;
   readonly stand: Rect;
+  /** Where field frame and brush plate stand until they are taken up, for the parts this job has. */
+  readonly partStands: Partial<Readonly<Record<MatPart, Rect>>>;
+  /** Where a part lies that has been taken up; it covers the end view. */
+  readonly board: Rect;
   /** Round in which the lens shows what it sees. */
   readonly lens: { readonly x: number; readonly y: number; readonly r: number };
   readonly panel: PanelLayout;
@@ -151,7 +156,15 @@ function lensRound(box: Rect): Layout['lens'] {
   return { x: box.x + r + 16, y: box.y + box.h - r - 40, r };
 }
 
-function wide(part: ArmatureView, width: number, height: number): Layout {
+/** Parts side by side or one above the other in a column. */
+function standsIn(box: Rect, parts: readonly MatPart[]): Layout['partStands'] {
+  const h = (box.h - 6 * (parts.length - 1)) / Math.max(1, parts.length);
+  return Object.fromEntries(
+    parts.map((part, i) => [part, { x: box.x, y: box.y + i * (h + 6), w: box.w, h }]),
+  );
+}
+
+function wide(part: ArmatureView, width: number, height: number, parts: readonly MatPart[]): Layout {
   const mode = width >= 860 ? 'wide' : 'medium';
   const panelH = clamp(height * 0.31, 168, 250);
   const along = mode === 'wide' ? ROOMY : SHORT;
@@ -165,6 +178,8 @@ function wide(part: ArmatureView, width: number, height: number): Layout {
   const endSize = Math.min(column - 14, upper * 0.66);
   const endBox = { x: width - column, y: 10, w: column - 12, h: endSize };
   const matY = endBox.y + endBox.h + 12;
+  const matH = upper - matY - 10;
+  const standsW = parts.length > 0 ? clamp(column * 0.27, 64, 92) : 0;
   const stand = clamp(core * 0.5, 52, 66);
   const standY = Math.min(axisY + core * 0.98, upper - 110);
   return {
@@ -176,7 +191,9 @@ function wide(part: ArmatureView, width: number, height: number): Layout {
     sideBox,
     end: endGeometry(part, endBox.x + endBox.w / 2, endBox.y + endSize * 0.43, endSize * 0.325),
     endBox,
-    mat: { x: endBox.x, y: matY, w: endBox.w, h: upper - matY - 10 },
+    mat: { x: endBox.x, y: matY, w: endBox.w - standsW, h: matH },
+    partStands: standsIn({ x: endBox.x + endBox.w - standsW + 6, y: matY, w: standsW - 6, h: matH }, parts),
+    board: { x: endBox.x, y: endBox.y, w: endBox.w, h: upper - 10 - endBox.y },
     rail: { x: 16, y: 4, w: width - column - 40, h: railH - 8 },
     tools: toolRects({ x: 22, y: 4, w: width - column - 50, h: railH - 8 }, 18),
     lens: lensRound(sideBox),
@@ -185,13 +202,13 @@ function wide(part: ArmatureView, width: number, height: number): Layout {
   };
 }
 
-function narrow(part: ArmatureView, width: number, height: number): Layout {
+function narrow(part: ArmatureView, width: number, height: number, parts: readonly MatPart[]): Layout {
   const panelH = clamp(height * 0.55, 270, 330);
   const upper = height - panelH;
   const column = 92;
   const endBox = { x: 6, y: 6, w: width - column - 12, h: upper - 12 };
   const core = Math.min(endBox.w * 0.325, endBox.h * 0.365);
-  const slot = (upper - 12) / 4;
+  const slot = (upper - 12) / (4 + parts.length);
   const tool = (i: number) => ({ x: width - column, y: 6 + slot * i, w: column - 6, h: slot - 6 });
   return {
     mode: 'narrow',
@@ -205,6 +222,8 @@ function narrow(part: ArmatureView, width: number, height: number): Layout {
     rail: { x: width - column, y: 6, w: column - 6, h: slot * 3 - 6 },
     tools: { strip: tool(0), lens: tool(1), chalk: tool(2) },
     mat: tool(3),
+    partStands: Object.fromEntries(parts.map((each, i) => [each, tool(4 + i)])),
+    board: endBox,
     lens: {
       x: endBox.x + endBox.w / 2,
       y: endBox.y + endBox.h / 2 - 12,
@@ -215,11 +234,19 @@ function narrow(part: ArmatureView, width: number, height: number): Layout {
   };
 }
 
-/** Lays the bench out in a host of any size; three arrangements, chosen by width. */
-export function layOut(part: ArmatureView, width: number, height: number): Layout {
+/**
+ * Lays the bench out in a host of any size; three arrangements, chosen by width.
+ * @param parts field frame and brush plate, as far as the job has them
+ */
+export function layOut(
+  part: ArmatureView,
+  width: number,
+  height: number,
+  parts: readonly MatPart[] = [],
+): Layout {
   const w = Math.max(300, width);
   const h = Math.max(420, height);
-  return w < 560 ? narrow(part, w, h) : wide(part, w, h);
+  return w < 560 ? narrow(part, w, h, parts) : wide(part, w, h, parts);
 }
 
 export function inside(r: Rect, p: Point, margin = 0): boolean {

@@ -1,10 +1,13 @@
+import type { MatPart } from '../bench/action.ts';
 import { barAngleDeg } from '../bench/geometry.ts';
 import type { Observation } from '../bench/observation.ts';
 import { barOf, type Place } from '../bench/places.ts';
 import type { ArmatureView } from '../scenario/public/job.ts';
 import { BENCH_LEADS, type BenchLead, type BenchSet, otherOf, setOf } from './benchLeads.ts';
 import type { Layout, Rect } from './layout.ts';
+import { frameContacts, frameGeometry, plateContacts, plateGeometry } from './partShape.ts';
 import { onEnd, onSide, type Point, TILT_DEG } from './project.ts';
+import { roundOf, type Shape } from './shapes.ts';
 
 /** Build of a lead, px at full size: bare metal, guard and handle, from tip to tail. */
 export interface LeadBuild {
@@ -45,6 +48,25 @@ export interface Situation {
   readonly seen: Observation;
   readonly rotationDeg: number;
   readonly carried: Carried;
+}
+
+/** The part that lies on the board, or null; of two the one taken up on top. */
+export function forwardPart(s: Situation): MatPart | null {
+  const { mat } = s.seen;
+  if (mat.brushPlate === 'forward' && s.layout.partStands.brushPlate) return 'brushPlate';
+  return mat.fieldFrame === 'forward' && s.layout.partStands.fieldFrame ? 'fieldFrame' : null;
+}
+
+/** Contacts of the part that lies on the board. */
+export function boardContacts(s: Situation): readonly { readonly place: Place; readonly shape: Shape }[] {
+  const forward = forwardPart(s);
+  if (forward === null) return [];
+  const { board } = s.layout;
+  const contacts: Readonly<Record<string, Shape>> =
+    forward === 'fieldFrame'
+      ? frameContacts(frameGeometry(board, s.seen.brushesApart))
+      : plateContacts(plateGeometry(board));
+  return Object.entries(contacts).map(([place, shape]) => ({ place: place as Place, shape }));
 }
 
 export function holsterOf(layout: Layout, lead: BenchLead): Rect {
@@ -149,12 +171,27 @@ function restingInHand(s: Situation, lead: BenchLead): LeadPose {
   return { tip: kept ?? fallback, angle: 0.55 + spread(lead) * 0.16, scale, behind: false };
 }
 
+/** A lead on a contact of the part that lies forward comes in from below and from the panel's side. */
+function onBoard(s: Situation, lead: BenchLead, place: Place): LeadPose | null {
+  const contact = boardContacts(s).find((each) => each.place === place);
+  if (!contact) return null;
+  const { x, y } = roundOf(contact.shape);
+  return {
+    tip: { x: x + spread(lead) * 3, y },
+    angle: 2.28 - spread(lead) * 0.2,
+    scale: leadScale(s.layout, lead),
+    behind: false,
+  };
+}
+
 function touchingPose(s: Situation, lead: BenchLead, place: Place): LeadPose | null {
   const scale = leadScale(s.layout, lead);
   if (place === `tip:${otherOf(lead)}`) {
     const other = leadPose(s, otherOf(lead), true);
     return { tip: other.tip, angle: other.angle + Math.PI * 0.62, scale, behind: false };
   }
+  const board = onBoard(s, lead, place);
+  if (board) return board;
   if (!s.layout.side) {
     const end = endTip(s, lead);
     return end && { ...end, scale: scale * 0.92, behind: false };

@@ -1,28 +1,24 @@
 import { Container, Mesh, Sprite, Texture } from 'pixi.js';
 import type { Place } from '../bench/places.ts';
-import type { ArmatureView } from '../scenario/public/job.ts';
+import type { ArmatureView, Job } from '../scenario/public/job.ts';
 import { Aims } from './aims.ts';
 import { ArmatureEnd } from './armatureEnd.ts';
 import { ArmatureSide } from './armatureSide.ts';
 import { BENCH_LEADS, type BenchLead } from './benchLeads.ts';
+import { growlerStage } from './growlerStage.ts';
 import type { Ui } from './handling/desk.ts';
-import { type Spot, surfacesForLens } from './handling/targets.ts';
+import { surfacesForLens } from './handling/metal.ts';
+import type { Spot } from './handling/spot.ts';
 import { HeatHaze } from './heat.ts';
 import { type Layout, middle, type Rect } from './layout.ts';
 import { Leads, restingPoses } from './leads.ts';
 import { Lens } from './lens.ts';
 import type { Makers } from './makers.ts';
 import { Marks } from './marks.ts';
+import { paintBlocks, paintEndLabels, paintJawWords, paintMatWord } from './paint/endView.ts';
 import { paintGrowlerEnd } from './paint/growlerEnd.ts';
-import { growlerBox, growlerStage, paintGrowlerBack, paintGrowlerFront } from './paint/growlerSide.ts';
-import {
-  paintBlocks,
-  paintEndLabels,
-  paintJawWords,
-  paintMatWord,
-  paintRoom,
-  paintVeil,
-} from './paint/room.ts';
+import { growlerBox, paintGrowlerBack, paintGrowlerFront } from './paint/growlerSide.ts';
+import { paintRoom, paintVeil } from './paint/room.ts';
 import { paintChalkTool, paintHolsters, paintRailFittings, paintStand } from './paint/tools.ts';
 import { Flags } from './panel/flags.ts';
 import { TestLamp } from './panel/lamp.ts';
@@ -30,6 +26,7 @@ import { Meter, type ScaleFraction } from './panel/meter.ts';
 import { Ranges } from './panel/ranges.ts';
 import { SelectorLever } from './panel/selector.ts';
 import { leverAngle } from './panel/selectorShape.ts';
+import { PartBoard } from './partBoard.ts';
 import type { LeadPose, Situation } from './pose.ts';
 import type { Point } from './project.ts';
 import { roundOf } from './shapes.ts';
@@ -66,12 +63,14 @@ export class Stage {
   private readonly lens: Lens;
   private readonly chalk: Sprite;
   private readonly heat: HeatHaze;
+  private readonly board: PartBoard;
   private readonly aims = new Aims();
   private poses: Record<BenchLead, LeadPose> | null = null;
   private readonly layout: Layout;
   private readonly options: StageOptions;
 
-  constructor(part: ArmatureView, layout: Layout, resolution: number, options: StageOptions) {
+  constructor(job: Job, layout: Layout, resolution: number, options: StageOptions) {
+    const part = job.armature;
     this.layout = layout;
     this.options = options;
     this.side = layout.side ? new ArmatureSide(part, layout.side, resolution, options.makers) : null;
@@ -87,6 +86,7 @@ export class Stage {
     this.lens = new Lens(layout, resolution);
     this.chalk = chalkSprite(layout, resolution);
     this.heat = new HeatHaze(layout, resolution, options.lettering);
+    this.board = new PartBoard(layout, job, resolution, options.lettering);
     this.compose(part, resolution);
   }
 
@@ -114,6 +114,7 @@ export class Stage {
     this.composeEnd(part, resolution);
     this.composeSide(part, resolution);
     this.node.addChild(
+      this.board.node,
       this.selector.node,
       this.flags.node,
       this.meter.node,
@@ -189,6 +190,7 @@ export class Stage {
     this.ranges.show(seen.rangeA);
     this.lamp.show(seen.lamp.glow);
     this.flags.show(seen.supply);
+    this.board.show(seen);
     this.veil.visible = seen.stopped !== null;
     this.strip.show(s, seen.strip, ui.tools.strip ?? null);
     this.lens.show(
@@ -309,6 +311,6 @@ function chalkSprite(layout: Layout, resolution: number): Sprite {
 /** Where the place under the lens lies in the main view now, or null when it has turned out of sight. */
 function lookTarget(s: Situation, place: Place | null): Point | null {
   if (!place || !s.layout.side) return null;
-  const spot = surfacesForLens(s).find((each) => each.place === place && each.view === 'side');
+  const spot = surfacesForLens(s).find((each) => each.place === place && each.view !== 'end');
   return spot ? roundOf(spot.shape) : null;
 }

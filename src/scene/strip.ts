@@ -1,6 +1,6 @@
 import { Container, Graphics } from 'pixi.js';
 import type { StripView } from '../bench/observation.ts';
-import { STRIP_HEIGHT_MM, STRIP_PX_PER_MM, stripInHand } from './handling/targets.ts';
+import { STRIP_HEIGHT_MM, STRIP_PX_PER_MM, stripInHand } from './handling/stripSpots.ts';
 import type { Layout } from './layout.ts';
 import type { Makers, Ribbon } from './makers.ts';
 import type { Situation } from './pose.ts';

@@ -1,13 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import { UNTOUCHED } from '../../src/bench/untouched.ts';
-import {
-  allPlaces,
-  armatureSpots,
-  leadSpots,
-  metalFor,
-  panelSpots,
-  toolSpots,
-} from '../../src/scene/handling/targets.ts';
+import { leadSpots, metalFor } from '../../src/scene/handling/metal.ts';
+import { allPlaces } from '../../src/scene/handling/places.ts';
+import { armatureSpots, panelSpots, toolSpots } from '../../src/scene/handling/targets.ts';
 import { layOut, type Rect } from '../../src/scene/layout.ts';
 import { areaOf, roundOf } from '../../src/scene/shapes.ts';
 import { DYNAMO, HOSTS, type HostName, JOB, SAMPLES, situation } from './bench.ts';

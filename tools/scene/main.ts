@@ -7,11 +7,11 @@ import { pretend } from './pretend.ts';
 import { restingBench, sampleJob, samples } from './samples.ts';
 
 /**
- * The scene by itself, driven by observations made by hand: ?state=spaced&part=lap24&numbers=1&still=1.
+ * The scene by itself, driven by observations made by hand: ?state=spaced&part=lap24&frame=shunt&numbers=1&still=1.
  * Actions move a make-believe bench that has hands and switches but no physics.
  */
 const query = new URLSearchParams(location.search);
-const job = sampleJob(query.get('part') ?? 'wave23');
+const job = sampleJob(query.get('part') ?? 'wave23', query.get('frame'));
 const log: Action[] = [];
 let seen: Observation = samples(job)[query.get('state') ?? 'placed'] ?? restingBench();
 

@@ -30,6 +30,14 @@ export function pretend(seen: Observation, action: Action, part: ArmatureView): 
       };
     case 'strip.hang':
       return { ...seen, strip: { at: 'rail', angleDeg: null, heightMm: null, pull: 0, buzz: 0 } };
+    case 'part.takeUp':
+      return { ...seen, mat: { ...seen.mat, [action.part]: 'forward' } };
+    case 'part.putBack':
+      return { ...seen, mat: { ...seen.mat, [action.part]: 'away' } };
+    case 'brushes.part':
+      return { ...seen, brushesApart: true };
+    case 'brushes.join':
+      return { ...seen, brushesApart: false };
     case 'lens.look':
       return { ...seen, look: { place: action.place, sees: [] } };
     case 'chalk.mark':
@@ -48,6 +56,7 @@ function moveLead(seen: Observation, action: Action, part: ArmatureView): Observ
     return put(action.lead, { at: 'hand', grip: action.grip, touches: null, stationDeg: null });
   }
   if (action.type === 'lead.lift') return put(action.lead, { touches: null, stationDeg: null });
+  if (action.type === 'lead.lean') return put(action.lead, { leaning: action.on });
   if (action.type === 'lead.clamp') return put(action.lead, { at: 'stand', grip: null });
   if (action.type === 'lead.holster') {
     return put(action.lead, { at: 'holster', grip: null, touches: null, stationDeg: null });

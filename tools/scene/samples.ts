@@ -2,7 +2,7 @@ import { barAngleDeg } from '../../src/bench/geometry.ts';
 import type { LeadView, Observation } from '../../src/bench/observation.ts';
 import type { LeadId } from '../../src/bench/places.ts';
 import { UNTOUCHED } from '../../src/bench/untouched.ts';
-import type { ArmatureView, Job } from '../../src/scenario/public/job.ts';
+import type { ArmatureView, FieldFrameView, Job } from '../../src/scenario/public/job.ts';
 
 const WAVE_23: ArmatureView = {
   typeId: 'wave23',
@@ -37,8 +37,57 @@ const LAP_24: ArmatureView = {
   slotMouth: 0.0026,
 };
 
-export function sampleJob(kind: string): Job {
-  const job: unknown = {
+const FRAME: FieldFrameView = {
+  typeId: 'frame',
+  name: 'field frame, two branches of two coils',
+  coils: [
+    { from: 'field:terminal', to: 'joint:1' },
+    { from: 'joint:1', to: 'end:1' },
+    { from: 'field:terminal', to: 'joint:2' },
+    { from: 'joint:2', to: 'end:2' },
+  ],
+  links: [],
+};
+
+/** The same frame with three series coils and a shunt coil whose earth lead is undone. */
+const SHUNT_FRAME: FieldFrameView = {
+  typeId: 'shunt',
+  name: 'field frame, three series coils and a shunt coil',
+  coils: [
+    { from: 'field:terminal', to: 'joint:1' },
+    { from: 'joint:1', to: 'end:1' },
+    { from: 'field:terminal', to: 'end:2' },
+    { from: 'field:terminal', to: 'shunt:end' },
+  ],
+  links: [],
+};
+
+const SERIES_FRAME: FieldFrameView = {
+  typeId: 'series',
+  name: 'field frame, four coils in series',
+  coils: [
+    { from: 'field:terminal', to: 'joint:1' },
+    { from: 'joint:1', to: 'joint:2' },
+    { from: 'joint:2', to: 'joint:3' },
+    { from: 'joint:3', to: 'end:1' },
+  ],
+  links: [{ from: 'end:1', to: 'end:2' }],
+};
+
+const FRAMES: Readonly<Record<string, FieldFrameView>> = {
+  branches: FRAME,
+  shunt: SHUNT_FRAME,
+  series: SERIES_FRAME,
+};
+
+/**
+ * A job to draw.
+ * @param kind   wave23 or lap24
+ * @param frame  field frame by its short name; with one the brush plate comes too
+ */
+export function sampleJob(kind: string, frame: string | null = null): Job {
+  const fieldFrame = frame === null ? null : (FRAMES[frame] ?? FRAME);
+  return {
     id: 'harness',
     workshop: 'Quarry Road Training Workshop',
     card: {
@@ -49,27 +98,26 @@ export function sampleJob(kind: string): Job {
     },
     mains: '230V50Hz',
     parts: ['armature'],
-    fieldFrame: null,
-    brushPlate: null,
     armature: kind === 'lap24' ? LAP_24 : WAVE_23,
+    fieldFrame,
+    brushPlate: fieldFrame && { typeId: 'plate', name: 'brush plate' },
     tests: ['look', 'spaced', 'neighbour', 'ground', 'strip'],
     mode: 'practice',
     minutes: null,
     limits: {
       commutatorDiameterMm: 36,
       runOutMm: 0.05,
-      undercutMm: 0.2,
-      brushLengthMm: 7.9,
+      undercutMm: 0.5,
+      brushLengthMm: 9,
       insulationMohm: 1,
     },
   };
-  return job as Job;
 }
 
 const HOLSTERED: LeadView = UNTOUCHED.leads['ammeter.1'];
 
 export function restingBench(): Observation {
-  return { ...UNTOUCHED, rangeA: 30, rotationDeg: 4 };
+  return { ...UNTOUCHED, rangeA: 30, rotationDeg: 4, mat: { fieldFrame: 'away', brushPlate: 'away' } };
 }
 
 function on(view: Partial<LeadView>): LeadView {
@@ -141,6 +189,31 @@ export function samples(job: Job): Record<string, Observation> {
     riser: { ...placed, look: { place: 'riser:17', sees: ['solderThrown'] } },
     bridge: { ...placed, look: { place: 'bar:17', sees: ['metalAcrossMica', 'burntBarEdge'] } },
     charred: { ...placed, look: { place: 'riser:16', sees: ['charredInsulation'] } },
+    frame: { ...placed, mat: { fieldFrame: 'forward', brushPlate: 'away' } },
+    frameTest: {
+      ...low,
+      mat: { fieldFrame: 'forward', brushPlate: 'away' },
+      brushesApart: true,
+      leads: leads(low, {
+        'lamp.1': on({ touches: 'field:terminal' }),
+        'lamp.2': on({ touches: 'field:brush2' }),
+      }),
+      lamp: { glow: 8 },
+    },
+    plate: {
+      ...low,
+      mat: { fieldFrame: 'away', brushPlate: 'forward' },
+      leads: leads(low, {
+        'lamp.1': on({ touches: 'plate:metal' }),
+        'lamp.2': on({ touches: 'plate:insulated1', leaning: true }),
+      }),
+      lamp: { glow: 3 },
+    },
+    coil: {
+      ...placed,
+      mat: { fieldFrame: 'forward', brushPlate: 'away' },
+      look: { place: 'field:brush2', sees: ['charredFieldCoil'] },
+    },
     cutOut: { ...rest, selector: 'high', supply: 'cutOut', growlerHeat: 'tooHotToTouch' },
     smoking: { ...high, partHeat: 'smoking', growlerHeat: 'hot' },
     stopped: { ...low, supply: 'isolated', stopped: { sentence: 'A hand was on live metal.' } },

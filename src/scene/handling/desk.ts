@@ -3,7 +3,7 @@ import type { BenchLead } from '../benchLeads.ts';
 import type { RailTool } from '../layout.ts';
 import type { Situation } from '../pose.ts';
 import type { Point } from '../project.ts';
-import type { Spot } from './targets.ts';
+import type { Spot } from './spot.ts';
 
 export type Armed = { readonly kind: 'lead'; readonly lead: BenchLead } | { readonly kind: RailTool };
 

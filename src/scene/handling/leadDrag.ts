@@ -2,12 +2,16 @@ import type { Place } from '../../bench/places.ts';
 import { type BenchLead, otherOf, setOf } from '../benchLeads.ts';
 import type { Point } from '../project.ts';
 import { type Desk, disarm, far, forgiveness, type Gesture, type Pointer, SLOP } from './desk.ts';
-import { armatureSpots, holsterSpots, metalFor, nearest, type PlaceSpot, type Spot } from './targets.ts';
+import { metalFor } from './metal.ts';
+import { nearest, type PlaceSpot, type Spot } from './spot.ts';
+import { armatureSpots, holsterSpots } from './targets.ts';
 
 /** A lead resting on metal leaves it once it is drawn this far away, px. */
 const LIFT_AT = 14;
 /** A finger held still over metal this long sets the tip down, ms: two fingers can so keep two probes on. */
 const DWELL_MS = 450;
+/** A handle held down without moving for this long, its tip on the brush plate, leans on the holder, ms. */
+const LEAN_MS = 500;
 /** How long a bare tip is pressed before it is taken, ms. */
 export const TIP_HOLD_MS = 400;
 /** A finger hides what it touches: the tip is carried this far up and to the left of it, px. */
@@ -84,6 +88,8 @@ export class LeadDrag implements Gesture {
   private readonly cameFrom: Place | null;
   private dwell: ReturnType<typeof setTimeout> | null = null;
   private still: Point;
+  private lean: ReturnType<typeof setTimeout> | null = null;
+  private leaning = false;
 
   constructor(desk: Desk, lead: BenchLead, p: Pointer, inHand = false) {
     this.desk = desk;
@@ -93,12 +99,14 @@ export class LeadDrag implements Gesture {
     this.onMetal = desk.situation().seen.leads[lead].touches;
     this.cameFrom = this.onMetal;
     if (inHand) this.carry(p);
+    else if (this.onMetal?.startsWith('plate:')) this.lean = setTimeout(() => this.leanOn(true), LEAN_MS);
   }
 
   move(p: Pointer): void {
     if (this.phase === 'dead') return;
     if (this.phase === 'pressed') {
       if (far(p.at, this.start) < SLOP) return;
+      this.easeOff();
       if (!this.take(p.at)) {
         this.cancel();
         return;
@@ -111,19 +119,35 @@ export class LeadDrag implements Gesture {
 
   end(p: Pointer): void {
     this.stopDwell();
+    const leant = this.easeOff();
     const { ui } = this.desk;
     ui.aims.delete(p.id);
     ui.dragging.delete(this.lead);
-    if (this.phase === 'pressed') this.click(p.at);
+    if (this.phase === 'pressed' && !leant) this.click(p.at);
     else if (this.phase === 'carried') this.drop(p.at);
     this.desk.redraw();
   }
 
   cancel(): void {
     this.stopDwell();
+    this.easeOff();
     this.phase = 'dead';
     this.desk.ui.dragging.delete(this.lead);
     this.desk.redraw();
+  }
+
+  private leanOn(on: boolean): void {
+    if (this.phase === 'dead' || this.leaning === on) return;
+    if (this.desk.act({ type: 'lead.lean', lead: this.lead, on }, this.start)) this.leaning = on;
+  }
+
+  /** Ends a press on a holder; true when there was one. */
+  private easeOff(): boolean {
+    if (this.lean !== null) clearTimeout(this.lean);
+    this.lean = null;
+    const leant = this.leaning;
+    this.leanOn(false);
+    return leant;
   }
 
   private take(at: Point): boolean {

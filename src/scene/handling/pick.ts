@@ -4,9 +4,12 @@ import { selectorShape } from '../panel/selectorShape.ts';
 import { distanceTo } from '../shapes.ts';
 import { type Desk, disarm, far, forgiveness, type Gesture, type Pointer } from './desk.ts';
 import { LeadDrag, leadAim, putLead, TipPress } from './leadDrag.ts';
+import { leadSpots } from './metal.ts';
 import { DONE, SelectorPress } from './panelPress.ts';
+import { onPart } from './partPress.ts';
+import { nearest, type Spot } from './spot.ts';
 import { StripDrag, stripPlaceAt } from './stripDrag.ts';
-import { armatureSpots, leadSpots, nearest, panelSpots, type Spot, toolSpots } from './targets.ts';
+import { armatureSpots, panelSpots, toolSpots } from './targets.ts';
 import { ArmatureDrag, ToolDrag, toolAim, useTool } from './toolDrag.ts';
 import { TurnDrag } from './turn.ts';
 
@@ -17,6 +20,7 @@ export function begin(desk: Desk, p: Pointer): Gesture {
     placeArmed(desk, p) ??
     onLead(desk, p) ??
     onPanel(desk, p) ??
+    onPart(desk, p) ??
     onTool(desk, p) ??
     onArmature(desk, p) ??
     DONE
@@ -53,7 +57,7 @@ function placeArmed(desk: Desk, p: Pointer): Gesture | null {
 
 /** Off the metal a picked lead stays where it is; what else lies under the press is taken with the other hand. */
 function leaveHovering(desk: Desk, p: Pointer, lead: BenchLead): Gesture {
-  const other = onPanel(desk, p) ?? onTool(desk, p) ?? onLead(desk, p, lead);
+  const other = onPanel(desk, p) ?? onPart(desk, p) ?? onTool(desk, p) ?? onLead(desk, p, lead);
   disarm(desk.ui);
   return other ?? DONE;
 }

@@ -1,8 +1,10 @@
 import type { Point } from '../project.ts';
 import { type Desk, forgiveness, type Gesture, type Pointer } from './desk.ts';
 import { leadAim } from './leadDrag.ts';
+import { leadSpots } from './metal.ts';
 import { begin } from './pick.ts';
-import { armatureSpots, leadSpots, nearest, panelSpots, type Spot, toolSpots } from './targets.ts';
+import { nearest, type Spot } from './spot.ts';
+import { armatureSpots, panelSpots, partSpots, toolSpots } from './targets.ts';
 import { toolAim } from './toolDrag.ts';
 import { WheelTurn } from './turn.ts';
 
@@ -119,7 +121,11 @@ export class Pointers {
   private graspable(p: Pointer): Spot | null {
     const s = this.desk.situation();
     const handles = leadSpots(s).filter((spot) => spot.part === 'handle');
-    return nearest([...handles, ...panelSpots(s), ...toolSpots(s), ...armatureSpots(s)], p.at, 3);
+    return nearest(
+      [...handles, ...panelSpots(s), ...partSpots(s), ...toolSpots(s), ...armatureSpots(s)],
+      p.at,
+      3,
+    );
   }
 
   /** A picked thing follows the mouse until it is put down. */

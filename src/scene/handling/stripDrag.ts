@@ -1,9 +1,9 @@
 import { STRIP_ARC_DEG } from '../../bench/geometry.ts';
 import { inside, type Rect } from '../layout.ts';
-import type { Situation } from '../pose.ts';
+import { forwardPart, type Situation } from '../pose.ts';
 import { endAngleAt, fullTurn, type Point, sideAngleAt } from '../project.ts';
 import { type Desk, disarm, far, type Gesture, type Pointer, SLOP } from './desk.ts';
-import { STRIP_HEIGHT_MM, STRIP_PX_PER_MM, stripRing } from './targets.ts';
+import { STRIP_HEIGHT_MM, STRIP_PX_PER_MM, stripRing } from './stripSpots.ts';
 
 const SEND_EVERY_MS = 60;
 
@@ -17,7 +17,7 @@ const clamp = (v: number, low: number, high: number) => Math.min(high, Math.max(
 /** Where a point would hold the strip, or null when it is away from the core. */
 export function stripPlaceAt(s: Situation, p: Point): StripPlace | null {
   if (s.seen.cradle !== 'armature') return null;
-  return inEndView(s, p) ?? inSideView(s, p);
+  return (forwardPart(s) === null ? inEndView(s, p) : null) ?? inSideView(s, p);
 }
 
 /** A clearance of px as a height, mm: close by it is the usual half millimetre. */

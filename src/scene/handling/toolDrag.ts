@@ -2,7 +2,9 @@ import { barOf } from '../../bench/places.ts';
 import type { Point } from '../project.ts';
 import { distanceTo } from '../shapes.ts';
 import { type Desk, disarm, far, forgiveness, type Gesture, type Pointer, SLOP } from './desk.ts';
-import { barsForChalk, cradleShape, nearest, type PlaceSpot, surfacesForLens } from './targets.ts';
+import { barsForChalk, surfacesForLens } from './metal.ts';
+import { nearest, type PlaceSpot } from './spot.ts';
+import { cradleShape } from './targets.ts';
 
 /** What the lens or the chalk would be used on at a point. */
 export function toolAim(desk: Desk, tool: 'lens' | 'chalk', at: Point, margin: number): PlaceSpot | null {

@@ -1,10 +1,11 @@
-import type { LookView } from '../../bench/observation.ts';
+import type { Clue, LookView } from '../../bench/observation.ts';
 import { BRASS, font, INK, PAPER } from '../materials.ts';
 import { disc, linear, type Pen, radial, roundRect, shadowed } from '../surface.ts';
-import { paintClue, paintSubject } from './clues.ts';
+import { paintClue } from './clues.ts';
+import { paintSubject } from './subjects.ts';
 
 /** What each clue is called. A clue is something seen, never a verdict. */
-const CLUE_WORDS: Readonly<Record<string, string | undefined>> = {
+const CLUE_WORDS: Readonly<Record<Clue, string>> = {
   brightSolder: 'bright, smooth solder',
   solderThrown: 'solder thrown out',
   burntBarEdge: 'burnt bar edge',
@@ -25,10 +26,6 @@ const CLUE_WORDS: Readonly<Record<string, string | undefined>> = {
   brokenFilament: 'broken filament',
   blackenedBulb: 'blackened bulb',
 };
-
-function clueWords(clue: string): string {
-  return CLUE_WORDS[clue] ?? clue.replace(/[A-Z]/g, (letter) => ` ${letter.toLowerCase()}`);
-}
 
 /** The lens's round: the place magnified, its clues drawn and named. Pen's origin at the middle of the glass. */
 export function paintLook(pen: Pen, r: number, look: LookView): void {
@@ -55,7 +52,11 @@ export function paintLook(pen: Pen, r: number, look: LookView): void {
   pen.beginPath();
   pen.arc(0, 0, r + 3, 0, Math.PI * 2);
   pen.stroke();
-  caption(pen, r, look.sees.length === 0 ? 'nothing to remark' : look.sees.map(clueWords).join(' · '));
+  caption(
+    pen,
+    r,
+    look.sees.length === 0 ? 'nothing to remark' : look.sees.map((clue) => CLUE_WORDS[clue]).join(' · '),
+  );
 }
 
 function caption(pen: Pen, r: number, text: string): void {

@@ -1,6 +1,7 @@
 import type { Layout, Rect } from '../layout.ts';
 import { APRON, BENCH, BRASS, font, WALL } from '../materials.ts';
 import { disc, grain, linear, type Pen, polygon, radial, roundRect, shadowed } from '../surface.ts';
+import { paintEndFrame } from './endView.ts';
 
 /** Everything that never changes: wall, window at dusk, bench top, mat, the frame of the end view, the panel's housing. */
 export function paintRoom(pen: Pen, l: Layout): void {
@@ -125,127 +126,6 @@ function paintMat(pen: Pen, l: Layout): void {
   pen.lineWidth = 1.2;
   pen.stroke();
   pen.setLineDash([]);
-}
-
-/** What a press on the mat would do, written on it. */
-export function paintMatWord(pen: Pen, l: Layout, inCradle: boolean): void {
-  const m = l.mat;
-  const small = l.mode === 'narrow';
-  if (!inCradle && !small) return;
-  const lines = small
-    ? inCradle
-      ? ['lift out', 'to the mat']
-      : ['lay in', 'the cradle']
-    : ['mat', 'press to lift the armature out'];
-  pen.font = font(small ? 11.5 : 12.5, 600);
-  pen.textAlign = 'center';
-  pen.textBaseline = 'middle';
-  pen.fillStyle = small ? '#cfe0dd' : 'rgba(210,228,224,.7)';
-  lines.forEach((line, i) => {
-    pen.fillText(line, m.x + m.w / 2, m.y + m.h / 2 + (i - 0.5) * (small ? 14 : 18), m.w - 20);
-  });
-}
-
-/** The round of the end view: a well of dark behind the part, framed in enamel. */
-function paintEndFrame(pen: Pen, l: Layout): void {
-  const b = l.endBox;
-  shadowed(pen, 16, 0, 6, 'rgba(0,0,0,.6)', () => {
-    roundRect(pen, b.x, b.y, b.w, b.h, 18);
-    pen.fillStyle = '#0b2226';
-    pen.fill();
-  });
-  pen.save();
-  roundRect(pen, b.x, b.y, b.w, b.h, 18);
-  pen.clip();
-  pen.fillStyle = radial(pen, l.end.x, l.end.y - l.end.core * 0.2, l.end.core * 0.3, b.w * 0.75, [
-    [0, '#2a6a68'],
-    [0.6, '#124146'],
-    [1, '#081f24'],
-  ]);
-  pen.fillRect(b.x, b.y, b.w, b.h);
-  pen.restore();
-  roundRect(pen, b.x + 1.5, b.y + 1.5, b.w - 3, b.h - 3, 17);
-  pen.strokeStyle = '#3f6a6b';
-  pen.lineWidth = 3;
-  pen.stroke();
-  roundRect(pen, b.x + 3.5, b.y + 3.5, b.w - 7, b.h - 7, 15);
-  pen.strokeStyle = 'rgba(0,0,0,.45)';
-  pen.lineWidth = 1;
-  pen.stroke();
-}
-
-/** Words of the end view, cut into the jaws and written over the part. */
-export function paintEndLabels(pen: Pen, l: Layout): void {
-  const b = l.endBox;
-  const size = Math.max(11, Math.min(14, b.w / 24));
-  pen.font = font(size, 650);
-  pen.textAlign = 'center';
-  pen.textBaseline = 'alphabetic';
-  if (l.mode === 'narrow') return;
-  pen.fillStyle = 'rgba(214,236,229,.9)';
-  pen.fillText('from the commutator end', b.x + b.w / 2, b.y + 21);
-}
-
-/** Which jaw is which, cut into the iron. */
-export function paintJawWords(pen: Pen, l: Layout): void {
-  const size = Math.max(11, Math.min(14, l.endBox.w / 24));
-  const s = l.end.pxPerM / 1000;
-  const y = l.endBox.y + l.endBox.h - 14;
-  pen.font = font(size, 700);
-  pen.textAlign = 'center';
-  pen.textBaseline = 'alphabetic';
-  for (const [word, x] of [
-    ['near', -32],
-    ['far', 32],
-  ] as const) {
-    pen.fillStyle = 'rgba(255,255,255,.35)';
-    pen.fillText(word, l.end.x + x * s, y + 1);
-    pen.fillStyle = '#16232a';
-    pen.fillText(word, l.end.x + x * s, y);
-  }
-}
-
-/** Two wooden blocks on the mat, in which the armature lies while it is out of the cradle. */
-export function paintBlocks(pen: Pen, l: Layout, words: boolean): void {
-  const { x, y, core } = l.end;
-  const foot = l.endBox.y + l.endBox.h;
-  pen.fillStyle = linear(pen, 0, y + core * 1.35, 0, foot, [
-    [0, '#2c3b40'],
-    [1, '#1d292d'],
-  ]);
-  pen.fillRect(l.endBox.x, y + core * 1.42, l.endBox.w, foot);
-  for (const side of [-1, 1]) {
-    const at = (dx: number, dy: number): [number, number] => [x + side * core * dx, y + core * dy];
-    shadowed(pen, 12, 0, 5, 'rgba(0,0,0,.55)', () => {
-      polygon(pen, [at(0.02, 1.43), at(1.02, 0.43), at(1.3, 0.43), at(1.3, 1.6), at(0.02, 1.6)]);
-      pen.fillStyle = linear(pen, x - core, y, x + core, foot, [
-        [0, '#b98a58'],
-        [0.5, '#8f6438'],
-        [1, '#5d3d1f'],
-      ]);
-      pen.fill();
-    });
-  }
-  for (let i = 0; i < 9; i++) {
-    pen.strokeStyle = 'rgba(60,34,12,.25)';
-    pen.lineWidth = 1;
-    pen.beginPath();
-    pen.moveTo(x - core * 1.3, y + core * (1.46 - i * 0.1));
-    pen.bezierCurveTo(
-      x - core,
-      y + core * (1.42 - i * 0.1),
-      x - core * 0.8,
-      y + core * (1.5 - i * 0.1),
-      x - core * (0.1 + i * 0.1),
-      y + core * (1.46 - i * 0.1),
-    );
-    pen.stroke();
-  }
-  if (!words) return;
-  pen.font = font(Math.max(11, Math.min(14, l.endBox.w / 24)), 650);
-  pen.textAlign = 'center';
-  pen.fillStyle = '#d6ece5';
-  pen.fillText('on the mat', x, foot - 14);
 }
 
 function paintApron(pen: Pen, f: Rect): void {

@@ -1,0 +1,211 @@
+import { Container, Sprite } from 'pixi.js';
+import { MAT_PARTS, type MatPart } from '../bench/action.ts';
+import type { Observation } from '../bench/observation.ts';
+import type { Job } from '../scenario/public/job.ts';
+import type { Layout, Rect } from './layout.ts';
+import { font } from './materials.ts';
+import { paintBrushPlate } from './paint/brushPlate.ts';
+import { paintFieldBrushes, paintFieldFrame, paintSlip } from './paint/fieldFrame.ts';
+import {
+  frameContacts,
+  frameGeometry,
+  PART_WORDS,
+  plateContacts,
+  plateGeometry,
+  putBackTab,
+} from './partShape.ts';
+import { roundOf, type Shape } from './shapes.ts';
+import { linear, type Pen, painted, roundRect, shadowed } from './surface.ts';
+
+type Parts = Pick<Job, 'fieldFrame' | 'brushPlate'>;
+
+/** Field frame and brush plate: small where they stand, large on a board of their own when taken up. */
+export class PartBoard {
+  readonly node = new Container();
+  private readonly small: Partial<Record<MatPart, Sprite>> = {};
+  private readonly large: Partial<Record<MatPart, Sprite>> = {};
+  private readonly brushes: [joined: Sprite, apart: Sprite] | null = null;
+
+  constructor(layout: Layout, parts: Parts, resolution: number, lettering: boolean) {
+    for (const part of MAT_PARTS) {
+      const stand = layout.partStands[part];
+      if (!stand) continue;
+      this.small[part] = picture(stand, resolution * 1.5, (pen) =>
+        paintSmall(pen, part, parts, stand, lettering),
+      );
+      this.large[part] = picture(layout.board, resolution, (pen) =>
+        paintLarge(pen, part, parts, layout.board, lettering),
+      );
+      this.node.addChild(this.small[part], this.large[part]);
+    }
+    const frame = parts.fieldFrame;
+    if (!frame || !layout.partStands.fieldFrame) return;
+    const loose = (apart: boolean) =>
+      picture(layout.board, resolution, (pen) => {
+        const g = frameGeometry(layout.board, apart);
+        paintFieldBrushes(pen, g, frame);
+        paintSlip(pen, g, apart);
+        if (lettering) paintBrushWords(pen, layout.board, apart);
+      });
+    this.brushes = [loose(false), loose(true)];
+    this.node.addChild(...this.brushes);
+  }
+
+  show(seen: Observation): void {
+    for (const part of MAT_PARTS) {
+      const small = this.small[part];
+      const large = this.large[part];
+      if (small) small.visible = seen.mat[part] === 'away';
+      if (large) large.visible = seen.mat[part] === 'forward';
+    }
+    if (!this.brushes) return;
+    const forward = seen.mat.fieldFrame === 'forward';
+    this.brushes[0].visible = forward && !seen.brushesApart;
+    this.brushes[1].visible = forward && seen.brushesApart;
+  }
+}
+
+function picture(box: Rect, resolution: number, draw: (pen: Pen) => void): Sprite {
+  const sprite = new Sprite(
+    painted(box.w, box.h, resolution, (pen) => {
+      pen.translate(-box.x, -box.y);
+      draw(pen);
+    }),
+  );
+  sprite.position.set(box.x, box.y);
+  return sprite;
+}
+
+function paintSmall(pen: Pen, part: MatPart, parts: Parts, box: Rect, lettering: boolean): void {
+  roundRect(pen, box.x + 1, box.y + 1, box.w - 2, box.h - 2, 8);
+  pen.fillStyle = 'rgba(6,26,30,.5)';
+  pen.fill();
+  pen.strokeStyle = 'rgba(150,190,188,.35)';
+  pen.lineWidth = 1;
+  pen.stroke();
+  const space = lettering ? 18 : 4;
+  const r = Math.min(box.w, box.h - space) * 0.42;
+  const x = box.x + box.w / 2;
+  const y = box.y + (box.h - space) / 2 + 2;
+  pen.save();
+  pen.translate(x, y);
+  pen.scale(r / 100, r / 100);
+  const whole = { x: -137, y: -198, w: 274, h: 400 };
+  if (part === 'fieldFrame' && parts.fieldFrame) {
+    const g = { ...frameGeometry(whole, false), x: 0, y: 0, r: 92, terminal: { x: 0, y: -104 } };
+    paintFieldFrame(pen, g, parts.fieldFrame);
+  } else paintBrushPlate(pen, centredPlate(100));
+  pen.restore();
+  if (lettering) words(pen, PART_WORDS[part], x, box.y + box.h - 9, 11.5);
+}
+
+function centredPlate(r: number) {
+  const g = plateGeometry({ x: -r * 1.2, y: -r * 1.5, w: r * 2.4, h: r * 3 });
+  const shift = <T extends { x: number; y: number }>(p: T): T => ({
+    ...p,
+    x: ((p.x - g.x) * r) / g.r,
+    y: ((p.y - g.y) * r) / g.r,
+  });
+  return {
+    x: 0,
+    y: 0,
+    r,
+    holders: {
+      'plate:insulated1': shift(g.holders['plate:insulated1']),
+      'plate:insulated2': shift(g.holders['plate:insulated2']),
+      'plate:earthed1': shift(g.holders['plate:earthed1']),
+      'plate:earthed2': shift(g.holders['plate:earthed2']),
+    },
+  };
+}
+
+function paintLarge(pen: Pen, part: MatPart, parts: Parts, box: Rect, lettering: boolean): void {
+  shadowed(pen, 10, 0, 4, 'rgba(0,0,0,.6)', () => {
+    roundRect(pen, box.x + 2, box.y + 2, box.w - 4, box.h - 4, 16);
+    pen.fillStyle = linear(pen, 0, box.y, 0, box.y + box.h, [
+      [0, '#2b3b41'],
+      [1, '#1a262b'],
+    ]);
+    pen.fill();
+  });
+  pen.strokeStyle = '#4b7273';
+  pen.lineWidth = 2;
+  pen.stroke();
+  if (part === 'fieldFrame' && parts.fieldFrame) {
+    paintFieldFrame(pen, frameGeometry(box, false), parts.fieldFrame);
+  } else paintBrushPlate(pen, plateGeometry(box));
+  paintTab(pen, putBackTab(box), lettering);
+  if (!lettering) return;
+  words(pen, PART_WORDS[part], box.x + 16, box.y + 24, 14, 'left');
+  if (part === 'fieldFrame') paintFrameWords(pen, box);
+  else paintPlateWords(pen, box);
+}
+
+function paintTab(pen: Pen, tab: Rect, lettering: boolean): void {
+  roundRect(pen, tab.x, tab.y, tab.w, tab.h, 8);
+  pen.fillStyle = 'rgba(242,234,215,.14)';
+  pen.fill();
+  pen.strokeStyle = 'rgba(242,234,215,.6)';
+  pen.lineWidth = 1.2;
+  pen.stroke();
+  if (lettering) words(pen, 'put back', tab.x + tab.w / 2, tab.y + tab.h / 2 + 4.5, 13);
+}
+
+function words(
+  pen: Pen,
+  text: string,
+  x: number,
+  y: number,
+  size: number,
+  align: CanvasTextAlign = 'center',
+): void {
+  pen.font = font(size, 650);
+  pen.textAlign = align;
+  pen.textBaseline = 'alphabetic';
+  pen.lineWidth = 3;
+  pen.strokeStyle = 'rgba(10,20,24,.8)';
+  pen.strokeText(text, x, y);
+  pen.fillStyle = '#e4efec';
+  pen.fillText(text, x, y);
+}
+
+function paintFrameWords(pen: Pen, box: Rect): void {
+  const g = frameGeometry(box, false);
+  words(pen, 'motor terminal', g.terminal.x + g.r * 0.2, g.terminal.y - 2, 12, 'left');
+  const spot = roundOf(frameContacts(g)['field:case']);
+  words(pen, 'case', Math.max(box.x + 8, spot.x - g.r * 0.16), spot.y - g.r * 0.62, 12, 'left');
+}
+
+function paintBrushWords(pen: Pen, box: Rect, apart: boolean): void {
+  const g = frameGeometry(box, apart);
+  g.brushes.forEach((p, i) => {
+    const side = i === 0 ? -1 : 1;
+    const x = p.x + side * (g.brush.w / 2 + 6);
+    words(pen, `brush ${i + 1}`, x, p.y + 4, 12, i === 0 ? 'right' : 'left');
+  });
+  const low = g.brushes[0].y + g.brush.h * 0.5 + 22;
+  words(
+    pen,
+    apart ? 'kept apart' : 'touching',
+    g.x + (apart ? 0 : g.r * 0.3),
+    low,
+    12,
+    apart ? 'center' : 'left',
+  );
+}
+
+function paintPlateWords(pen: Pen, box: Rect): void {
+  const g = plateGeometry(box);
+  const contacts: Readonly<Record<string, Shape>> = plateContacts(g);
+  for (const [place, text] of [
+    ['plate:insulated1', 'insulated 1'],
+    ['plate:insulated2', 'insulated 2'],
+    ['plate:earthed1', 'on the plate 1'],
+    ['plate:earthed2', 'on the plate 2'],
+  ] as const) {
+    const p = roundOf(contacts[place]!);
+    const up = p.y < g.y;
+    words(pen, text, p.x, up ? p.y - g.r * 0.36 : p.y + g.r * 0.43, 12);
+  }
+  words(pen, 'bare plate', g.x, g.y + g.r * 0.98, 12);
+}
