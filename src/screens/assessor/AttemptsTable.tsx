@@ -50,7 +50,9 @@ export function AttemptsTable(props: AttemptsTableProps) {
               onPress={() => onSort(key, wishes.sort === key ? !wishes.falling : key === 'startedAt')}
             />
           ))}
-          <th scope="col">Record</th>
+          <th scope="col" class="as-plain-head">
+            Record
+          </th>
         </tr>
       </thead>
       <tbody>
