@@ -23,12 +23,10 @@ import {
   TRIP_C,
 } from '../engine/instruments/thermal.ts';
 import { lampTipsTogether } from './contacts.ts';
-import { driftK } from './electrics.ts';
+import { hasDrifted } from './electrics.ts';
 import type { PartOnBench } from './part.ts';
 import { resolve, settle, type World } from './world.ts';
 
-/** Drift of the growler winding after which the circuits are solved again, K. */
-const DRIFT_K = 1;
 /** Change over one filament step below which it counts as settled, K. */
 const FILAMENT_SETTLED_K = 1e-4;
 /** Nearness to the room at which a filament counts as cold, K. */
@@ -99,7 +97,7 @@ function heat(part: PartOnBench, world: World): World {
   const filamentK = dark ? cooled(part.lamp, world.filamentK) : world.filamentK;
   const warmer = spells({ ...world, windingC, coilRiseK, filamentK });
   const told = dueHappenings(warmer).reduce((now, what) => happen(part, now, what), warmer);
-  return driftK(told.electrics, windingC) > DRIFT_K ? resolve(part, told, windingC) : told;
+  return hasDrifted(told.electrics, told) ? resolve(part, told) : told;
 }
 
 function heatCoils(

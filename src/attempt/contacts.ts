@@ -1,10 +1,13 @@
 import {
+  ALL_LEADS,
   barOf,
-  LEAD_IDS,
+  type FieldPlace,
   type LeadId,
+  leadSet,
   PANEL_LEADS,
   type PanelLead,
   type Place,
+  type PlatePlace,
   partner,
 } from '../bench/places.ts';
 import type { BenchState, Leads } from '../bench/state.ts';
@@ -45,33 +48,47 @@ export function contactsAfter(
   return made === contacts.made ? contacts : { made, ohm };
 }
 
-/** A piece of metal as the circuit knows it: a bar, core with shaft, or the ammeter's own leads hanging free. */
-export type Metal = number | 'core' | 'ammeter';
+/**
+ * A piece of metal as the circuits know it: a bar, core with shaft, a place of field frame or brush plate, or the
+ * ammeter's own leads hanging free.
+ */
+export type Metal = number | 'core' | FieldPlace | PlatePlace | 'ammeter';
 
-/** The metal a tip is joined to: through another lead's tip to what that lead touches. */
-export function metalUnder(leads: Leads, lead: LeadId): Metal | null {
-  return metalOf(leads, leads[lead].touches, lead);
+/**
+ * The metal a tip is joined to: through another lead's tip to what that lead touches.
+ * @param meterWhole neither ammeter lead is broken inside
+ */
+export function metalUnder(leads: Leads, lead: LeadId, meterWhole = true): Metal | null {
+  return metalOf(leads, leads[lead].touches, lead, meterWhole);
 }
 
-function metalOf(leads: Leads, place: Place | null, asking: LeadId): Metal | null {
+function metalOf(leads: Leads, place: Place | null, asking: LeadId, meterWhole: boolean): Metal | null {
   if (place === null) return null;
+  const metal = ofPart(place);
+  if (metal !== null) return metal;
+  const other = ALL_LEADS.find((id) => place === `tip:${id}`);
+  if (other === undefined) return null;
+  const beyond = leads[other].touches;
+  const reached = beyond === `tip:${asking}` ? null : metalOf(leads, beyond, other, meterWhole);
+  if (reached !== null || leadSet(other) !== 'ammeter') return reached;
+  return meterWhole ? throughAmmeter(leads, other) : 'ammeter';
+}
+
+function ofPart(place: Place): Exclude<Metal, 'ammeter'> | null {
   const bar = barOf(place);
   if (bar !== null) return bar;
   if (place === 'core' || place === 'shaft') return 'core';
-  const other = LEAD_IDS.find((id) => place === `tip:${id}`);
-  if (other === undefined) return null;
-  const beyond = leads[other].touches;
-  const reached = beyond === `tip:${asking}` ? null : metalOf(leads, beyond, other);
-  if (reached !== null || other.startsWith('lamp')) return reached;
-  return throughAmmeter(leads, other);
+  return isMatPlace(place) ? place : null;
+}
+
+function isMatPlace(place: Place): place is FieldPlace | PlatePlace {
+  return place.startsWith('field:') || place.startsWith('plate:');
 }
 
 /** From a free ammeter tip through the shunt to what the other ammeter tip is on. */
 function throughAmmeter(leads: Leads, lead: LeadId): Metal {
   const far = leads[partner(lead)].touches;
-  const bar = far === null ? null : barOf(far);
-  if (bar !== null) return bar;
-  return far === 'core' || far === 'shaft' ? 'core' : 'ammeter';
+  return (far === null ? null : ofPart(far)) ?? 'ammeter';
 }
 
 /** The lamp's two tips lie against one another. */

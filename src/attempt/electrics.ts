@@ -4,8 +4,11 @@ import type { Drive, Excitation, MeterTap, OperatingPoint } from '../engine/driv
 import { BENCH_GROWLER } from '../engine/growler.ts';
 import type { LampCircuit } from '../engine/instruments/lamp.ts';
 import { feel, STILL, type StripFeel } from '../engine/instruments/stripMotion.ts';
+import { ROOM_C } from '../engine/instruments/thermal.ts';
+import { type Condition, isBlown, isBroken } from './condition.ts';
 import { type Contacts, lampTipsTogether, metalUnder, meterTap } from './contacts.ts';
 import type { PartOnBench } from './part.ts';
+import { acPath, type Lying } from './paths.ts';
 
 /** What drives the circuits: nothing, an empty growler, or growler and armature together. */
 export type Source =
@@ -39,39 +42,59 @@ export const DEAD: Electrics = {
  * Everything the circuits do with the bench as it stands. A solution is kept for as long as nothing it depends on has
  * changed; the winding counts as changed by `heat` only.
  */
-export function solveElectrics(
-  part: PartOnBench,
-  state: BenchState,
-  contacts: Contacts,
-  windingC: number,
-  last: Electrics,
-): Electrics {
+export function solveElectrics(lying: Lying, contacts: Contacts, warmth: Warmth, last: Electrics): Electrics {
+  const { part, state } = lying;
   if (state.supply !== 'on' || state.selector === 'off') return DEAD;
-  const lamp = state.selector === 'low' ? lampCircuit(part, state) : LAMP_DEAD;
-  if (state.cradle === 'empty') return { ...unloaded(part, state.selector, windingC), lamp };
-  const drive = driveOf(part, state, state.selector, meterTap(state, contacts, part.design.bars), windingC);
+  const lamp = state.selector === 'low' ? lampCircuit(lying) : LAMP_DEAD;
+  if (state.cradle === 'empty') return { ...unloaded(part, state.selector, warmth.windingC), lamp };
+  const drive = driveOf(lying, state.selector, tapOf(lying, contacts), warmth);
   const kept = last.source.kind === 'loaded' && sameDrive(last.source.drive, drive) ? last : null;
-  const driven = kept ?? loaded(part, drive);
+  const driven = kept ?? loaded(lying, drive);
   return { ...driven, lamp, strip: stripFeel(part, state, driven.source) };
 }
 
-/** How far the winding has drifted from the temperature the circuits were solved for, K. */
-export function driftK({ source }: Electrics, windingC: number): number {
-  if (source.kind === 'dead') return 0;
-  return Math.abs(windingC - (source.kind === 'empty' ? source.windingC : source.drive.windingC));
+/** How warm growler winding and coils of the armature are: degrees C, and K above the room. */
+export interface Warmth {
+  readonly windingC: number;
+  readonly coilRiseK: readonly number[];
+}
+
+/** Whether growler winding or a coil has drifted too far from what the circuits were solved for. */
+export function hasDrifted({ source }: Electrics, { windingC, coilRiseK }: Warmth): boolean {
+  if (source.kind === 'dead') return false;
+  if (source.kind === 'empty') return Math.abs(windingC - source.windingC) > DRIFT_K;
+  const { drive } = source;
+  if (Math.abs(windingC - drive.windingC) > DRIFT_K) return true;
+  return coilRiseK.some(
+    (rise, coil) => Math.abs(ROOM_C + rise - (drive.coilC?.[coil] ?? ROOM_C)) > COIL_DRIFT_K,
+  );
+}
+/** Drift of the growler winding, and of a coil, after which the circuits are solved again, K. */
+const DRIFT_K = 1;
+const COIL_DRIFT_K = 3;
+
+/** A broken lead reads nothing. */
+function tapOf({ part, condition, state }: Lying, contacts: Contacts): MeterTap | null {
+  return isMeterWhole(condition) ? meterTap(state, contacts, part.design.bars) : null;
+}
+
+function isMeterWhole(condition: Condition): boolean {
+  return !isBroken(condition, 'ammeter.1') && !isBroken(condition, 'ammeter.2');
 }
 
 type Driven = Pick<Electrics, 'source' | 'growler' | 'meterA' | 'coilW'>;
 
 function driveOf(
-  part: PartOnBench,
-  state: BenchState,
+  { part, state }: Lying,
   excitation: Excitation,
   meter: MeterTap | null,
-  windingC: number,
+  { windingC, coilRiseK }: Warmth,
 ): Drive {
   const rotationRad = (state.rotationDeg * Math.PI) / 180;
-  return { mains: part.mains, excitation, rotationRad, windingC, meter };
+  // A winding near room temperature is solved as a cold one: nothing of it could be read off a needle.
+  const warm = coilRiseK.some((rise) => rise > COIL_DRIFT_K);
+  const coilC = warm ? coilRiseK.map((rise) => ROOM_C + Math.round(rise)) : undefined;
+  return { mains: part.mains, excitation, rotationRad, windingC, meter, coilC };
 }
 
 function sameDrive(a: Drive, b: Drive): boolean {
@@ -81,12 +104,18 @@ function sameDrive(a: Drive, b: Drive): boolean {
     a.windingC === b.windingC &&
     a.meter?.barA === b.meter?.barA &&
     a.meter?.barB === b.meter?.barB &&
-    a.meter?.loopOhm === b.meter?.loopOhm
+    a.meter?.loopOhm === b.meter?.loopOhm &&
+    sameWarmth(a.coilC, b.coilC)
   );
 }
 
-function loaded(part: PartOnBench, drive: Drive): Driven {
-  const point = part.solver.solve(part.faults, drive);
+function sameWarmth(a: Drive['coilC'], b: Drive['coilC']): boolean {
+  if (a === undefined || b === undefined) return a === b;
+  return Array.from(a).every((celsius, coil) => celsius === b[coil]);
+}
+
+function loaded({ part, condition }: Lying, drive: Drive): Driven {
+  const point = part.solver.solve(condition.armature, drive);
   return {
     source: { kind: 'loaded', drive, point },
     growler: growlerOf(part, drive.excitation, point),
@@ -129,14 +158,16 @@ function stripFeel(part: PartOnBench, { strip }: BenchState, source: Source): St
  * The lamp between the two metals its tips are on. The few volts the growler itself puts on the bars on LOW are left
  * out: they are lost beside mains voltage.
  */
-function lampCircuit(part: PartOnBench, state: BenchState): LampCircuit {
-  const { volt, hz } = part.mains;
+function lampCircuit(lying: Lying): LampCircuit {
+  const { volt } = lying.part.mains;
+  const { condition, state } = lying;
+  const open: LampCircuit = { volt, path: null };
   const direct: LampCircuit = { volt, path: { re: 0, im: 0 } };
+  if (isBlown(condition) || isBroken(condition, 'lamp.1') || isBroken(condition, 'lamp.2')) return open;
   if (lampTipsTogether(state.leads)) return direct;
-  const a = metalUnder(state.leads, 'lamp.1');
-  const b = metalUnder(state.leads, 'lamp.2');
-  if (a === null || b === null) return { volt, path: null };
-  if (a === b) return direct;
-  if (a === 'ammeter' || b === 'ammeter') return { volt, path: null };
-  return { volt, path: part.solver.path(part.faults, a, b, hz, Math.SQRT2 * volt) };
+  const meterWhole = isMeterWhole(condition);
+  const a = metalUnder(state.leads, 'lamp.1', meterWhole);
+  const b = metalUnder(state.leads, 'lamp.2', meterWhole);
+  if (a === null || b === null) return open;
+  return a === b ? direct : { volt, path: acPath(lying, a, b) };
 }

@@ -14,6 +14,12 @@ export interface Sensed {
   readonly hum: HumView;
   readonly growlerHeat: Observation['growlerHeat'];
   readonly rotationDeg: number;
+  /** Left out while the insulation tester's button is up. */
+  readonly tester?: { readonly megohms: number; readonly over: boolean };
+  /** Left out while the feed of the millivolt-drop test is off. */
+  readonly drop?: { readonly feedA: number; readonly millivolts: number | null; readonly over: boolean };
+  /** Left out while no gauge is put to a part. */
+  readonly gaugeMm?: number;
 }
 
 /** What came about by itself, with the rules it broke: worked out again by a replay and compared, never an input. */

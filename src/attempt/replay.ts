@@ -29,7 +29,11 @@ const TOLERANCE: Readonly<Record<string, number>> = {
   'before.hum.level': 1,
   'before.hum.harshness': 1,
   'before.rotationDeg': 0.1 + 1e-9,
+  'before.drop.millivolts': 0.01 + 1e-9,
 };
+
+/** The same for a display in three figures, as a share of what stands in the record. */
+const SHARE: Readonly<Record<string, number>> = { 'before.tester.megohms': 0.011 };
 
 /** Does everything in the record again on a fresh bench and compares what was shown; stops at the first difference. */
 export function replay(attempt: Attempt, library: PartLibrary): Replayed {
@@ -84,7 +88,8 @@ function isTree(value: unknown): value is Readonly<Record<string, unknown>> {
 
 function alike(what: string, expected: unknown, got: unknown): boolean {
   if (typeof expected === 'number' && typeof got === 'number') {
-    return Math.abs(expected - got) <= (TOLERANCE[what] ?? 0);
+    const share = Math.abs(expected) * (SHARE[what] ?? 0);
+    return Math.abs(expected - got) <= (TOLERANCE[what] ?? share);
   }
   return expected === got;
 }

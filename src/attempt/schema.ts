@@ -154,6 +154,11 @@ const before = z.strictObject({
   hum: z.strictObject({ level: whole(0, 20), pitchHz: number(0, 1000), harshness: whole(0, 10) }),
   growlerHeat: z.enum(['cool', 'warm', 'hot', 'tooHotToTouch']),
   rotationDeg: number(0, 360),
+  tester: z.exactOptional(z.strictObject({ megohms: number(0, 1000), over: z.boolean() })),
+  drop: z.exactOptional(
+    z.strictObject({ feedA: number(0, 100), millivolts: z.nullable(number(0, 1000)), over: z.boolean() }),
+  ),
+  gaugeMm: z.exactOptional(number(0, 1000)),
 });
 
 const entry = z.strictObject({

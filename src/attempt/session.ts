@@ -9,6 +9,7 @@ import { advance } from './advance.ts';
 import type { Entry, Happened } from './entry.ts';
 import { putOnBench } from './part.ts';
 import { observe, sensed, stir } from './sense.ts';
+import { withTouch } from './touch.ts';
 import { afterAct, firstWorld, type World } from './world.ts';
 
 /** One attempt at the bench while it runs: the only place where statechart and physics meet. */
@@ -55,11 +56,13 @@ export function createSession({ scenario, design, mode = scenario.public.mode }:
     log,
     act(action, atMs) {
       const world = worldAt(atMs);
-      const outcome = judge(world.state, action, mode);
+      const judged = judge(world.state, action, mode);
+      const next = judged.kind === 'done' ? afterAct(part, world, action) : world;
+      const outcome = withTouch(judged, part, next.state);
       const since = world.happened.slice(afterLast.happened.length);
       const entry = { n: log.length, atMs, action, outcome, before: sensed(part, world) };
       log.push(since.length > 0 ? { ...entry, since } : entry);
-      afterLast = outcome.kind === 'done' ? afterAct(part, world, action) : world;
+      afterLast = next;
       furthest = afterLast;
       return outcome;
     },

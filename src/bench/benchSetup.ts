@@ -1,12 +1,14 @@
 import { setup } from 'xstate';
-import type { RangeA } from './action.ts';
+import type { TestVolt } from '../engine/instruments/insulationTester.ts';
+import type { MatPart, RangeA } from './action.ts';
 import type { CommutatorGeometry } from './geometry.ts';
-import type { BenchEvent } from './happening.ts';
-import { makesLampTest } from './interlocks.ts';
-import { goesThrough, isHappening, judge } from './judge.ts';
+import { type BenchEvent, isHappening } from './happening.ts';
+import { judge } from './judge.ts';
+import type { Kit } from './kit.ts';
+import { makesLampTest } from './lampTests.ts';
 import type { LeadId, Place } from './places.ts';
-import type { Breach, Mode } from './port.ts';
-import { type BenchState, type HandIndex, handFor } from './state.ts';
+import type { Breach, Mode, Outcome } from './port.ts';
+import { type BenchState, type GaugeKept, type HandIndex, handFor, type Memory } from './state.ts';
 import type { Tips } from './tips.ts';
 
 export interface BenchInput {
@@ -14,6 +16,7 @@ export interface BenchInput {
   readonly geometry: CommutatorGeometry;
   /** Rotation the armature lies at when it is first placed, degrees. */
   readonly startRotationDeg: number;
+  readonly kit: Kit;
 }
 
 /** What the machine remembers besides the states of its regions. */
@@ -25,6 +28,10 @@ export interface Context extends BenchInput {
   readonly looksAt: Place | null;
   readonly stripAngleDeg: number | null;
   readonly stripHeightMm: number | null;
+  readonly gauge: GaugeKept | null;
+  readonly testVolt: TestVolt;
+  readonly feed: readonly [Place, Place] | null;
+  readonly memory: Memory;
   /** The critical breach that stopped the attempt. */
   readonly stoppedBy: Breach | null;
 }
@@ -37,32 +44,49 @@ export type Told = WithBench<BenchEvent>;
 export const bench = setup({
   types: {} as { context: Context; events: Told; input: BenchInput },
   guards: {
-    passes: ({ context, event }) => goesThrough(event.stood, event, context.mode),
+    passes: ({ context, event }) => goesThrough(context.mode, event),
     critical: ({ context, event }) => criticalBreach(context.mode, event) !== undefined,
     takesWith: ({ context, event }, { hand, lead }: { hand: HandIndex; lead?: LeadId }) =>
       !isHappening(event) &&
       (lead === undefined || ('lead' in event && event.lead === lead)) &&
       handFor(event.stood, event) === hand &&
-      goesThrough(event.stood, event, context.mode),
+      goesThrough(context.mode, event),
     ofLead: ({ context, event }, { lead }: { lead: LeadId }) =>
-      'lead' in event && event.lead === lead && goesThrough(event.stood, event, context.mode),
+      'lead' in event && event.lead === lead && goesThrough(context.mode, event),
     turnsTo: ({ context, event }, { to }: { to: BenchState['selector'] }) =>
-      event.type === 'selector.turn' && event.to === to && goesThrough(event.stood, event, context.mode),
+      event.type === 'selector.turn' && event.to === to && goesThrough(context.mode, event),
     leavesLow: ({ context, event }) =>
-      event.type === 'selector.turn' && event.to !== 'low' && goesThrough(event.stood, event, context.mode),
+      event.type === 'selector.turn' && event.to !== 'low' && goesThrough(context.mode, event),
     testsWithLamp: ({ context, event }) =>
-      makesLampTest(event.stood, event) && goesThrough(event.stood, event, context.mode),
+      makesLampTest(event.stood, event) && goesThrough(context.mode, event),
+    onMat: ({ context }, { part }: { part: MatPart }) => context.kit.mat.includes(part),
+    ofPart: ({ context, event }, { part }: { part: MatPart }) =>
+      'part' in event && event.part === part && goesThrough(context.mode, event),
+    presses: ({ context, event }, { on }: { on: boolean }) =>
+      event.type === 'tester.press' && event.on === on && goesThrough(context.mode, event),
     standsAtOff: ({ event }) => event.stood.selector === 'off',
-    putsLensAway: ({ context, event }) =>
-      !isHappening(event) && !LEAVES_LENS.has(event.type) && goesThrough(event.stood, event, context.mode),
+    putsAway: ({ context, event }) =>
+      !isHappening(event) && !LEAVES_IN_HAND.has(event.type) && goesThrough(context.mode, event),
   },
 });
 
-/** Acts of pen and chalk that can be done with the lens still over the part. */
-const LEAVES_LENS: ReadonlySet<string> = new Set(['lens.look', 'sheet.write', 'verdict.write', 'chalk.mark']);
+/** Acts of pen and chalk that can be done with lens or gauge still at the part. */
+const LEAVES_IN_HAND: ReadonlySet<string> = new Set(['sheet.write', 'verdict.write', 'chalk.mark']);
+
+/** Every region asks what becomes of an event: it is judged once. */
+const judged = new WeakMap<Told, Outcome>();
+function outcomeOf(mode: Mode, event: Told): Outcome {
+  const known = judged.get(event) ?? judge(event.stood, event, mode);
+  judged.set(event, known);
+  return known;
+}
+
+function goesThrough(mode: Mode, event: Told): boolean {
+  return outcomeOf(mode, event).kind === 'done';
+}
 
 /** The critical breach of an event that goes through. */
 export function criticalBreach(mode: Mode, event: Told): Breach | undefined {
-  const outcome = judge(event.stood, event, mode);
+  const outcome = outcomeOf(mode, event);
   return outcome.kind === 'done' ? outcome.breaches.find((breach) => breach.critical) : undefined;
 }

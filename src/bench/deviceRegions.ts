@@ -109,7 +109,7 @@ export const lens = bench.createStateConfig({
     held: {
       on: {
         'lens.look': look,
-        '*': { guard: 'putsLensAway', target: 'rail', actions: bench.assign({ looksAt: null }) },
+        '*': { guard: 'putsAway', target: 'rail', actions: bench.assign({ looksAt: null }) },
       },
     },
   },
@@ -136,7 +136,9 @@ export const marks = bench.createStateConfig({
   on: {
     'lead.*': { guard: 'passes', actions: followTips },
     'armature.turn': { guard: 'passes', actions: followTips },
+    'armature.place': { guard: 'passes', actions: followTips },
     'armature.lift': { guard: 'passes', actions: followTips },
+    'part.putBack': { guard: 'passes', actions: followTips },
     'range.turn': {
       guard: 'passes',
       actions: bench.assign({

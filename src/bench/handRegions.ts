@@ -1,5 +1,5 @@
 import { bench } from './benchSetup.ts';
-import { PANEL_LEADS, type PanelLead } from './places.ts';
+import { ALL_LEADS, isClip, type LeadId } from './places.ts';
 import type { HandIndex } from './state.ts';
 
 /** Dots separate levels of a state, so the leads go by these names inside the machine. */
@@ -8,17 +8,21 @@ const LEAD_STATE = {
   'ammeter.2': 'ammeter2',
   'lamp.1': 'lamp1',
   'lamp.2': 'lamp2',
-} as const satisfies Record<PanelLead, string>;
+  'tester.1': 'tester1',
+  'tester.2': 'tester2',
+  'drop.1': 'drop1',
+  'drop.2': 'drop2',
+} as const satisfies Record<LeadId, string>;
 
-function takes(hand: HandIndex, lead: PanelLead, target: string = LEAD_STATE[lead]) {
+function takes(hand: HandIndex, lead: LeadId, target: string = LEAD_STATE[lead]) {
   return { guard: { type: 'takesWith', params: { hand, lead } }, target } as const;
 }
 
-function letsGo(lead: PanelLead, target: string) {
+function letsGo(lead: LeadId, target: string) {
   return { guard: { type: 'ofLead', params: { lead } }, target } as const;
 }
 
-function holdsLead(hand: HandIndex, lead: PanelLead, joins: PanelLead | null) {
+function holdsLead(hand: HandIndex, lead: LeadId, joins: LeadId | null = null) {
   const on = { 'lead.holster': letsGo(lead, 'nothing'), 'lead.clamp': letsGo(lead, 'nothing') };
   return joins === null ? { on } : { on: { ...on, 'lead.take': takes(hand, joins, 'bothAmmeterLeads') } };
 }
@@ -34,7 +38,7 @@ export function handRegion(hand: HandIndex) {
         on: {
           'armature.hold': { guard: withHand, target: 'armature' },
           'strip.take': { guard: withHand, target: 'strip' },
-          'lead.take': PANEL_LEADS.map((lead) => takes(hand, lead)),
+          'lead.take': ALL_LEADS.map((lead) => takes(hand, lead)),
         },
       },
       armature: {
@@ -46,24 +50,35 @@ export function handRegion(hand: HandIndex) {
       strip: { on: { 'strip.hang': { guard: 'passes', target: 'nothing' } } },
       ammeter1: holdsLead(hand, 'ammeter.1', 'ammeter.2'),
       ammeter2: holdsLead(hand, 'ammeter.2', 'ammeter.1'),
-      lamp1: holdsLead(hand, 'lamp.1', null),
-      lamp2: holdsLead(hand, 'lamp.2', null),
+      lamp1: holdsLead(hand, 'lamp.1'),
+      lamp2: holdsLead(hand, 'lamp.2'),
+      tester1: holdsLead(hand, 'tester.1'),
+      tester2: holdsLead(hand, 'tester.2'),
+      drop1: holdsLead(hand, 'drop.1'),
+      drop2: holdsLead(hand, 'drop.2'),
       bothAmmeterLeads: { on: { 'lead.holster': letsGoOne, 'lead.clamp': letsGoOne } },
     },
   });
 }
 
-/** One lead: where it is. */
-export function leadRegion(lead: PanelLead) {
+/** One lead: where it is. The ammeter's are left in the stand, those of the rail's tools clipped on. */
+export function leadRegion(lead: LeadId) {
   const guard = { type: 'ofLead', params: { lead } } as const;
+  const left = {
+    on: { 'lead.take': { guard, target: 'hand' }, 'lead.holster': { guard, target: 'holster' } },
+  } as const;
   return bench.createStateConfig({
     initial: 'holster',
     states: {
       holster: { on: { 'lead.take': { guard, target: 'hand' } } },
       hand: {
-        on: { 'lead.holster': { guard, target: 'holster' }, 'lead.clamp': { guard, target: 'stand' } },
+        on: {
+          'lead.holster': { guard, target: 'holster' },
+          'lead.clamp': { guard, target: isClip(lead) ? 'clip' : 'stand' },
+        },
       },
-      stand: { on: { 'lead.take': { guard, target: 'hand' }, 'lead.holster': { guard, target: 'holster' } } },
+      stand: left,
+      clip: left,
     },
   });
 }

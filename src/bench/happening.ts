@@ -18,5 +18,17 @@ export type Happening =
 
 export type BenchEvent = Action | Happening;
 
+const HAPPENINGS: Readonly<Record<Happening['type'], true>> = {
+  'lamp.proved': true,
+  'bench.idle': true,
+  'bench.overheated': true,
+  'bench.tripped': true,
+  'bench.cooled': true,
+};
+
+export function isHappening(event: BenchEvent): event is Happening {
+  return event.type in HAPPENINGS;
+}
+
 /** How long the bench may stand on with nobody's hand on it, ms. Common practice, no source; the minute is ours. */
 export const IDLE_MS = 60_000;

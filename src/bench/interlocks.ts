@@ -1,9 +1,27 @@
-import type { Action, Selector } from './action.ts';
+import { isArmatureRemedy } from '../engine/parts/remedies.ts';
 import type { BenchEvent } from './happening.ts';
-import { LEAD_IDS, leadSet } from './places.ts';
+import { makesLampTest, powerAfter } from './lampTests.ts';
+import {
+  handOnLiveMetal,
+  heldByLiveTip,
+  holdsCrackedHandle,
+  mixesLeads,
+  reachesForLiveMetal,
+} from './liveRules.ts';
 import type { Breach } from './port.ts';
-import { type BenchState, onArmature, onPart, supplyOf, touching } from './state.ts';
-import { lampTipsOnPart, type Tips, tipsAfter } from './tips.ts';
+import { becomes, stripOverLow } from './standing.ts';
+import { type BenchState, onArmature, touching } from './state.ts';
+import {
+  dropInCradle,
+  feedUnderPower,
+  handUnderTester,
+  reachesUnderTester,
+  testerBeforeLamp,
+  testerInCradle,
+  testerNotAlone,
+  testerUnderPower,
+  touchesCharged,
+} from './toolRules.ts';
 
 /**
  * One rule of the bench. `broken` is a pure predicate on the bench as it stands and what is about to happen.
@@ -31,7 +49,20 @@ export type InterlockCode =
   | 'lampNotProvedBefore'
   | 'lampNotProvedAfter'
   | 'leftOn'
-  | 'overheated';
+  | 'overheated'
+  | 'crackedHandle'
+  | 'remedyLive'
+  | 'remedyInCradle'
+  | 'setRightLive'
+  | 'gaugeLive'
+  | 'testerLive'
+  | 'testerInCradle'
+  | 'testerNotAlone'
+  | 'testerBeforeLamp'
+  | 'testerHand'
+  | 'notDischarged'
+  | 'dropLive'
+  | 'dropInCradle';
 
 export const INTERLOCKS: readonly Interlock[] = [
   {
@@ -122,6 +153,94 @@ export const INTERLOCKS: readonly Interlock[] = [
       'Something on the bench has grown too hot: a shorted winding heats as long as the growler is on.',
     broken: (_state, event) => event.type === 'bench.overheated',
   },
+  {
+    code: 'crackedHandle',
+    critical: false,
+    sentence:
+      'A lamp lead with a cracked handle was held while live: fingers can reach the metal inside, so look leads and handles over before power.',
+    broken: (state, event) => becomes(state, event, (bench) => holdsCrackedHandle(bench, state)),
+  },
+  {
+    code: 'remedyLive',
+    critical: true,
+    sentence: 'A remedy was begun with the bench on: switch off before any work on a part.',
+    broken: (state, event) => event.type === 'remedy.do' && state.supply === 'on',
+  },
+  {
+    code: 'remedyInCradle',
+    critical: false,
+    sentence:
+      'The armature was worked on in the cradle: take it out first, filings and solder do not belong in the jaws.',
+    broken: (state, event) =>
+      event.type === 'remedy.do' && isArmatureRemedy(event.remedy) && state.cradle === 'armature',
+  },
+  {
+    code: 'setRightLive',
+    critical: true,
+    sentence:
+      'The bench itself was worked on with its supply on: switch off before you change a bulb or a lead.',
+    broken: (state, event) => event.type === 'bench.setRight' && state.supply === 'on',
+  },
+  {
+    code: 'gaugeLive',
+    critical: false,
+    sentence: 'Something was measured with the bench on: switch off whenever it is not in use.',
+    broken: (state, event) => event.type === 'gauge.read' && state.supply === 'on',
+  },
+  {
+    code: 'testerLive',
+    critical: false,
+    sentence:
+      'The insulation tester was used with the growler on: switch off first, or its reading means nothing.',
+    broken: (state, event) => becomes(state, event, testerUnderPower),
+  },
+  {
+    code: 'testerInCradle',
+    critical: false,
+    sentence:
+      'The insulation tester was used with the armature in the cradle: take it out, or the bench is tested with it.',
+    broken: (state, event) => becomes(state, event, testerInCradle),
+  },
+  {
+    code: 'testerNotAlone',
+    critical: false,
+    sentence:
+      'The insulation tester was used with other leads on the part: take every one of them off first.',
+    broken: (state, event) => becomes(state, event, testerNotAlone),
+  },
+  {
+    code: 'testerBeforeLamp',
+    critical: false,
+    sentence:
+      'The insulation tester was used before the lamp: a winding that has gone to ground is found at low voltage first.',
+    broken: (state, event) => becomes(state, event, (bench) => testerBeforeLamp(bench, state)),
+  },
+  {
+    code: 'testerHand',
+    critical: false,
+    sentence: 'A hand was on the metal under the insulation tester: several hundred volts make anyone jump.',
+    broken: (state, event) => becomes(state, event, handUnderTester) || reachesUnderTester(state, event),
+  },
+  {
+    code: 'notDischarged',
+    critical: false,
+    sentence:
+      'The part was touched before it was discharged: the insulation tester leaves a winding charged.',
+    broken: touchesCharged,
+  },
+  {
+    code: 'dropLive',
+    critical: false,
+    sentence:
+      'The feed of the millivolt-drop test was on the part with the growler on: the two do not go together.',
+    broken: (state, event) => becomes(state, event, feedUnderPower),
+  },
+  {
+    code: 'dropInCradle',
+    critical: false,
+    sentence: 'The feed was clamped on with the armature in the cradle: take it out first.',
+    broken: (state, event) => becomes(state, event, dropInCradle),
+  },
 ];
 
 /** Every rule the event would break, in the order of the list. */
@@ -131,105 +250,4 @@ export function breachesOf(state: BenchState, event: BenchEvent): readonly Breac
     sentence,
     critical,
   }));
-}
-
-/** Excitation after an event that goes through; `off` also when cut-out or isolation keeps the bench dead. */
-export function powerAfter(state: BenchState, event: BenchEvent): Selector {
-  const selector = event.type === 'selector.turn' ? event.to : state.selector;
-  const cutOut = event.type === 'bench.tripped' ? 'tripped' : state.cutOut;
-  return supplyOf(state.stage, cutOut, selector) === 'on' ? selector : 'off';
-}
-
-/** An event that puts both live lamp tips on the part, or makes tips that lie there live. */
-export function makesLampTest(state: BenchState, event: BenchEvent): boolean {
-  const acts = event.type === 'selector.turn' || (event.type === 'lead.touch' && isLamp(event));
-  if (!acts || powerAfter(state, event) !== 'low') return false;
-  return lampTipsOnPart(tipsAfter(state.leads, event, state)).length === 2;
-}
-
-/** Bench after an event, as far as the rules on standing conditions need it. */
-interface After {
-  readonly power: Selector;
-  readonly tips: Tips;
-  readonly handOnArmature: boolean;
-  readonly stripOverCore: boolean;
-}
-
-/** A standing condition counts as broken by the act that brings it about, not by every act that follows. */
-function becomes(state: BenchState, event: BenchEvent, condition: (bench: After) => boolean): boolean {
-  return !condition(before(state)) && condition(after(state, event));
-}
-
-function before(state: BenchState): After {
-  return {
-    power: state.supply === 'on' ? state.selector : 'off',
-    tips: state.leads,
-    handOnArmature: state.hands.includes('armature'),
-    stripOverCore: state.strip.at === 'core',
-  };
-}
-
-function after(state: BenchState, event: BenchEvent): After {
-  const held = state.hands.includes('armature');
-  return {
-    power: powerAfter(state, event),
-    tips: tipsAfter(state.leads, event, state),
-    handOnArmature: event.type === 'armature.hold' || (held && event.type !== 'armature.release'),
-    stripOverCore: event.type === 'strip.hold' || (state.strip.at === 'core' && !isStripAction(event)),
-  };
-}
-
-function heldByLiveTip({ power, tips }: After): boolean {
-  return power === 'low' && LEAD_IDS.some((lead) => leadSet(lead) === 'lamp' && tips[lead].grip === 'tip');
-}
-
-/** Skin on metal joined to a live probe: a hand on the part, or fingers on the bare tip of another lead that touches it. */
-function handOnLiveMetal({ power, tips, handOnArmature }: After): boolean {
-  if (power !== 'low') return false;
-  const liveOnPart = LEAD_IDS.some((lead) => leadSet(lead) === 'lamp' && onPart(tips[lead].touches));
-  const skinOnPart = LEAD_IDS.some((lead) => tips[lead].grip === 'tip' && onPart(tips[lead].touches));
-  const skinOnTip = LEAD_IDS.some(
-    (lead) => leadSet(lead) === 'ammeter' && tips[lead].grip === 'tip' && touchesLampTip(tips, lead),
-  );
-  return (liveOnPart && (handOnArmature || skinOnPart)) || skinOnTip;
-}
-
-function touchesLampTip(tips: Tips, lead: (typeof LEAD_IDS)[number]): boolean {
-  return (
-    tips[lead].touches?.startsWith('tip:lamp') === true ||
-    LEAD_IDS.some((other) => leadSet(other) === 'lamp' && tips[other].touches === `tip:${lead}`)
-  );
-}
-
-/** A bare hand laid on the part for a moment, to turn it or lift it out, with a live probe on it. */
-function reachesForLiveMetal(state: BenchState, event: BenchEvent): boolean {
-  const reaches =
-    event.type === 'armature.turn' || event.type === 'armature.lift' || event.type === 'armature.hold';
-  const live = state.supply === 'on' && state.selector === 'low';
-  return reaches && live && touching(state.leads, 'lamp', onPart).length > 0;
-}
-
-function stripOverLow({ power, stripOverCore }: After): boolean {
-  return power === 'low' && stripOverCore;
-}
-
-function isStripAction(event: BenchEvent): boolean {
-  return event.type === 'strip.away' || event.type === 'strip.hang';
-}
-
-function isLamp(action: Action & { readonly type: 'lead.touch' }): boolean {
-  return leadSet(action.lead) === 'lamp';
-}
-
-/** Lamp leads at work on HIGH, ammeter leads at work on LOW, or a test with one lead of each set. */
-function mixesLeads(state: BenchState, event: BenchEvent): boolean {
-  const power = powerAfter(state, event);
-  if (power === 'off' || (event.type !== 'lead.touch' && event.type !== 'selector.turn')) return false;
-  const tips = tipsAfter(state.leads, event, state);
-  const at = (set: 'lamp' | 'ammeter') =>
-    LEAD_IDS.filter((lead) => leadSet(lead) === set && onPart(tips[lead].touches)).length;
-  if (event.type === 'selector.turn') return at(power === 'low' ? 'ammeter' : 'lamp') > 0;
-  if (!onPart(event.place)) return false;
-  const wrongForPower = leadSet(event.lead) === (power === 'low' ? 'ammeter' : 'lamp');
-  return wrongForPower || (at('lamp') === 1 && at('ammeter') === 1);
 }

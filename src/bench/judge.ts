@@ -1,20 +1,8 @@
-import type { BenchEvent, Happening } from './happening.ts';
+import { type BenchEvent, isHappening } from './happening.ts';
 import { breachesOf } from './interlocks.ts';
 import type { Mode, Outcome } from './port.ts';
 import { refusalOf } from './refusals.ts';
 import type { BenchState } from './state.ts';
-
-const HAPPENINGS: Readonly<Record<Happening['type'], true>> = {
-  'lamp.proved': true,
-  'bench.idle': true,
-  'bench.overheated': true,
-  'bench.tripped': true,
-  'bench.cooled': true,
-};
-
-export function isHappening(event: BenchEvent): event is Happening {
-  return event.type in HAPPENINGS;
-}
 
 /**
  * What becomes of an event. The impossible is refused in every mode and is no breach. In guided work an act that would

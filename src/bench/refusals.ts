@@ -1,7 +1,23 @@
-import { type Action, type ActionType, RANGES_A } from './action.ts';
-import { barAngleDeg, canReach, STRIP_ARC_DEG } from './geometry.ts';
-import { barOf, LEAD_IDS, type LeadId, leadSet, type Place } from './places.ts';
-import { freeHand, handFor, handHolding, onArmature, type VisibleState } from './state.ts';
+import { TEST_VOLTS } from '../engine/instruments/insulationTester.ts';
+import { type Action, type ActionType, MAT_PARTS, type MatPart, RANGES_A } from './action.ts';
+import { STRIP_ARC_DEG } from './geometry.ts';
+import {
+  cannotSee,
+  cannotTouch,
+  needsArmature,
+  needsForward,
+  needsHand,
+  needsHandFor,
+  needsHoldUnder,
+  needsLead,
+  needsOnRail,
+  needsStrip,
+  needsTester,
+  needsUnclipped,
+} from './needs.ts';
+import { type LeadId, leadSet } from './places.ts';
+import { acrossPart, type VisibleState } from './state.ts';
+import { cannotCure, cannotFeed, cannotGauge, cannotSetRight } from './workRefusals.ts';
 
 type Refuse<T extends ActionType> = (
   state: VisibleState,
@@ -10,9 +26,6 @@ type Refuse<T extends ActionType> = (
 
 /** Least and greatest clear height of the strip above the core, mm. */
 export const STRIP_HEIGHT_MM = { least: 0.1, most: 30 } as const;
-
-const HANDS_FULL = 'Both hands are full: put something down first.';
-const NO_ARMATURE = 'The armature is not in the cradle.';
 
 /**
  * What a pair of hands at this bench cannot do, whatever the rules say: one sentence, or null when it can be done.
@@ -33,8 +46,11 @@ const REFUSALS: { readonly [T in ActionType]: Refuse<T> } = {
     return state.rangeA === to ? `The ammeter already stands on ${to} A.` : needsHand(state);
   },
   'armature.place': (state) =>
-    state.cradle === 'armature' ? 'The armature already lies in the cradle.' : needsHand(state),
-  'armature.lift': (state, action) => needsArmature(state) ?? needsHandFor(state, action),
+    state.cradle === 'armature'
+      ? 'The armature already lies in the cradle.'
+      : (needsUnclipped(state, 'armature') ?? needsHand(state)),
+  'armature.lift': (state, action) =>
+    needsArmature(state) ?? needsUnclipped(state, 'armature') ?? needsHandFor(state, action),
   'armature.hold': (state) =>
     state.hands.includes('armature')
       ? 'A hand is on the armature already.'
@@ -43,24 +59,30 @@ const REFUSALS: { readonly [T in ActionType]: Refuse<T> } = {
     state.hands.includes('armature') ? null : 'There is no hand on the armature.',
   'armature.turn': (state, action) => {
     if (!Number.isFinite(action.byDeg)) return 'The armature cannot be turned by that much.';
-    return needsArmature(state) ?? needsHandFor(state, action);
+    return needsArmature(state) ?? needsUnclipped(state, 'armature') ?? needsHandFor(state, action);
   },
   'lead.take': (state, action) => {
     const { at, grip } = state.leads[action.lead];
     if (at === 'hand' && grip === action.grip) return 'That lead is in the hand already.';
-    return needsHandFor(state, action);
+    return needsOnRail(state, action.lead) ?? needsHandFor(state, action);
   },
   'lead.touch': (state, { lead, place }) =>
-    needsLead(state, lead) ?? cannotTouch(state, lead, place) ?? sameMetal(state, lead, place),
-  'lead.lift': (state, { lead }) =>
-    needsLead(state, lead) ?? (state.leads[lead].touches === null ? 'That tip is not on anything.' : null),
+    needsLead(state, lead) ??
+    cannotTouch(state, lead, place) ??
+    (state.leads[lead].touches === place ? 'The tip is there already.' : null),
+  'lead.lift': (state, { lead }) => needsLead(state, lead) ?? needsContact(state, lead),
+  'lead.lean': (state, { lead, on }) => {
+    if (state.leads[lead].leaning === on) return on ? 'You lean on it already.' : 'Nobody leans on it.';
+    return needsLead(state, lead) ?? needsContact(state, lead);
+  },
   'lead.clamp': (state, { lead }) => {
     if (leadSet(lead) === 'lamp') return 'The holding stand is made for the ammeter leads only.';
-    return needsLead(state, lead) ?? needsBarUnder(state, lead);
+    return needsLead(state, lead) ?? needsHoldUnder(state, lead);
   },
   'lead.holster': (state, { lead }) => {
-    if (state.leads[lead].at === 'holster') return 'That lead hangs in its holster already.';
-    return state.leads[lead].at === 'stand' ? needsHand(state) : null;
+    const { at } = state.leads[lead];
+    if (at === 'holster') return 'That lead hangs in its holster already.';
+    return needsOnRail(state, lead) ?? (at === 'hand' ? null : needsHand(state));
   },
   'strip.take': (state) =>
     state.strip.at === 'rail' ? needsHand(state) : 'The strip is in the hand already.',
@@ -68,86 +90,55 @@ const REFUSALS: { readonly [T in ActionType]: Refuse<T> } = {
     needsStrip(state) ?? needsArmature(state) ?? cannotHoldThere(angleDeg, heightMm),
   'strip.away': (state) => (state.strip.at === 'core' ? null : 'The strip is not at the core.'),
   'strip.hang': needsStrip,
+  'part.takeUp': (state, { part }) => cannotTakeUp(state, part) ?? needsHand(state),
+  'part.putBack': (state, { part }) =>
+    needsForward(state, part) ?? needsUnclipped(state, part) ?? needsHand(state),
+  'brushes.part': (state) =>
+    needsForward(state, 'fieldFrame') ??
+    (state.brushesApart ? 'The field brushes are apart already.' : needsHand(state)),
+  'brushes.join': (state) =>
+    needsForward(state, 'fieldFrame') ??
+    (state.brushesApart ? needsHand(state) : 'The field brushes lie together already.'),
+  'gauge.read': cannotGauge,
+  'remedy.do': cannotCure,
+  'bench.setRight': cannotSetRight,
+  'tester.volts': (state, { to }) => {
+    if (!TEST_VOLTS.includes(to)) return `The insulation tester has no ${to} V setting.`;
+    if (state.tester.volt === to) return `The insulation tester already stands at ${to} V.`;
+    return needsTester(state) ?? needsButtonUp(state) ?? needsHand(state);
+  },
+  'tester.press': (state, { on }) => {
+    if (state.tester.pressed === on) return on ? 'The button is down already.' : 'The button is up already.';
+    return needsTester(state) ?? (on ? needsHand(state) : null);
+  },
+  'tester.discharge': (state) => needsTester(state) ?? needsButtonUp(state) ?? needsAcross(state),
+  'drop.feed': cannotFeed,
+  'prepare.check': (state, { item }) =>
+    state.prepared.includes(item) ? 'That has been seen to already.' : null,
   'lens.look': (state, { place }) => cannotSee(state, place),
   'chalk.mark': (state, { bar }) => needsHand(state) ?? cannotSee(state, `bar:${bar}`),
-  'lead.lean': notYet,
-  'part.takeUp': notYet,
-  'part.putBack': notYet,
-  'brushes.part': notYet,
-  'brushes.join': notYet,
-  'gauge.read': notYet,
-  'remedy.do': notYet,
-  'bench.setRight': notYet,
-  'tester.volts': notYet,
-  'tester.press': notYet,
-  'tester.discharge': notYet,
-  'drop.feed': notYet,
-  'prepare.check': notYet,
   'sheet.write': () => null,
   'verdict.write': () => null,
   'job.handIn': () => null,
 };
 
-function notYet(): string {
-  return 'This cannot be done on this bench yet.';
+function needsContact(state: VisibleState, lead: LeadId): string | null {
+  return state.leads[lead].touches === null ? 'That tip is not on anything.' : null;
 }
 
-function needsHand(state: VisibleState): string | null {
-  return freeHand(state) === null ? HANDS_FULL : null;
+function needsButtonUp({ tester }: VisibleState): string | null {
+  return tester.pressed ? 'Let the button of the insulation tester go first.' : null;
 }
 
-function needsHandFor(state: VisibleState, action: Action): string | null {
-  return handFor(state, action) === null ? HANDS_FULL : null;
+function needsAcross(state: VisibleState): string | null {
+  return acrossPart(state.leads, 'tester') === null ? 'Both clips of the tester must lie on the part.' : null;
 }
 
-function needsArmature(state: VisibleState): string | null {
-  return state.cradle === 'armature' ? null : NO_ARMATURE;
-}
-
-function needsLead(state: VisibleState, lead: LeadId): string | null {
-  return state.leads[lead].at === 'hand' ? null : 'Take that lead into a hand first.';
-}
-
-function needsStrip(state: VisibleState): string | null {
-  return handHolding(state, 'strip') === null ? 'Take the strip into a hand first.' : null;
-}
-
-function needsBarUnder(state: VisibleState, lead: LeadId): string | null {
-  return state.leads[lead].stationDeg === null
-    ? 'Put the tip on the commutator first: the stand keeps it where it touches.'
-    : null;
-}
-
-/** Whether the armature has this place at all. */
-function noSuchPlace(state: VisibleState, place: Place): string | null {
-  const bar = barOf(place);
-  if (bar !== null) return bar < state.geometry.bars ? null : 'The commutator has no such bar.';
-  return onArmature(place) ? null : 'There is nothing of that kind on this bench.';
-}
-
-function cannotTouch(state: VisibleState, lead: LeadId, place: Place): string | null {
-  const other = LEAD_IDS.find((id) => place === `tip:${id}`);
-  if (other === lead) return 'A tip cannot touch itself.';
-  if (other !== undefined) {
-    return state.leads[other].at === 'holster' ? 'The other lead hangs in its holster.' : null;
-  }
-  return noSuchPlace(state, place) ?? needsArmature(state) ?? outOfReach(state, place);
-}
-
-function sameMetal(state: VisibleState, lead: LeadId, place: Place): string | null {
-  return state.leads[lead].touches === place ? 'The tip is there already.' : null;
-}
-
-function cannotSee(state: VisibleState, place: Place): string | null {
-  const missing = noSuchPlace(state, place);
-  if (missing !== null) return missing;
-  return state.cradle === 'armature' ? outOfReach(state, place) : null;
-}
-
-function outOfReach(state: VisibleState, place: Place): string | null {
-  const bar = barOf(place);
-  if (bar === null || canReach(barAngleDeg(state.geometry, bar, state.rotationDeg))) return null;
-  return 'That bar is round the far side: turn the armature to bring it within reach.';
+function cannotTakeUp(state: VisibleState, part: MatPart): string | null {
+  if (state.mat[part] === 'forward') return 'It lies in front of you already.';
+  const other = MAT_PARTS.find((one) => one !== part && state.mat[one] === 'forward');
+  if (state.mat[part] === 'absent') return 'There is nothing of that kind on this bench.';
+  return other === undefined ? null : 'Put the other part back first: there is room for one at a time.';
 }
 
 function cannotHoldThere(angleDeg: number, heightMm: number): string | null {

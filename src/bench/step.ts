@@ -1,9 +1,10 @@
 import { type AnyActorScope, createActor, getInitialSnapshot } from 'xstate';
 import type { BenchEvent } from './happening.ts';
+import { ARMATURE_KIT } from './kit.ts';
 import { type BenchInput, type BenchSnapshot, benchMachine, type Told } from './machine.ts';
-import { LEAD_IDS, type LeadId } from './places.ts';
+import type { LeadView } from './observation.ts';
+import { ALL_LEADS, type LeadId } from './places.ts';
 import { type BenchState, type Holds, type Leads, supplyOf } from './state.ts';
-import { LEADS_HUNG } from './untouched.ts';
 
 /** A bench nobody has touched yet. */
 export function startBench(input: BenchInput): BenchSnapshot {
@@ -29,7 +30,12 @@ function scope(): AnyActorScope {
   if (idle === undefined) {
     const nothing = () => {};
     const self = createActor(benchMachine, {
-      input: { mode: 'practice', geometry: { bars: 1, barZeroDeg: 0 }, startRotationDeg: 0 },
+      input: {
+        mode: 'practice',
+        geometry: { bars: 1, barZeroDeg: 0 },
+        startRotationDeg: 0,
+        kit: ARMATURE_KIT,
+      },
     });
     const named = { self, system: self.system, id: 'bench', sessionId: 'bench' };
     idle = {
@@ -48,6 +54,7 @@ function scope(): AnyActorScope {
 export function benchState(snapshot: BenchSnapshot): BenchState {
   const { value, context } = snapshot;
   const stage = value.attempt;
+  const { rotationDeg, rangeA, chalkedBar, looksAt, gauge, memory, geometry } = context;
   return {
     stage,
     selector: value.selector,
@@ -58,28 +65,43 @@ export function benchState(snapshot: BenchSnapshot): BenchState {
     leads: leadsOf(snapshot),
     strip: { at: value.strip, angleDeg: context.stripAngleDeg, heightMm: context.stripHeightMm },
     lamp: value.lamp,
-    rotationDeg: context.rotationDeg,
-    rangeA: context.rangeA,
-    chalkedBar: context.chalkedBar,
-    looksAt: context.looksAt,
-    geometry: context.geometry,
+    ...toolsOf(snapshot),
+    mat: { fieldFrame: value.fieldFrame, brushPlate: value.brushPlate },
+    brushesApart: value.fieldBrushes === 'apart',
+    prepared: memory.prepared,
+    lampFirst: context.kit.lampFirst,
+    ...{ rotationDeg, rangeA, chalkedBar, looksAt, gauge, memory, geometry },
   };
 }
 
-function leadsOf({ value, context: { tips } }: BenchSnapshot): Leads {
+function toolsOf({
+  value,
+  context: { kit, testVolt, feed },
+}: BenchSnapshot): Pick<BenchState, 'tester' | 'drop'> {
   return {
-    'ammeter.1': { at: value.ammeter1, ...tips['ammeter.1'] },
-    'ammeter.2': { at: value.ammeter2, ...tips['ammeter.2'] },
-    'lamp.1': { at: value.lamp1, ...tips['lamp.1'] },
-    'lamp.2': { at: value.lamp2, ...tips['lamp.2'] },
-    'tester.1': LEADS_HUNG['tester.1'],
-    'tester.2': LEADS_HUNG['tester.2'],
-    'drop.1': LEADS_HUNG['drop.1'],
-    'drop.2': LEADS_HUNG['drop.2'],
+    tester: { at: kit.tester ? 'rail' : 'absent', volt: testVolt, pressed: value.tester === 'down' },
+    drop: { at: kit.drop ? 'rail' : 'absent', feed },
   };
+}
+
+function leadsOf({ value, context: { tips, kit } }: BenchSnapshot): Leads {
+  const at: Readonly<Record<LeadId, LeadView['at']>> = {
+    'ammeter.1': value.ammeter1,
+    'ammeter.2': value.ammeter2,
+    'lamp.1': value.lamp1,
+    'lamp.2': value.lamp2,
+    'tester.1': kit.tester ? value.tester1 : 'absent',
+    'tester.2': kit.tester ? value.tester2 : 'absent',
+    'drop.1': kit.drop ? value.drop1 : 'absent',
+    'drop.2': kit.drop ? value.drop2 : 'absent',
+  };
+  return Object.fromEntries(ALL_LEADS.map((lead) => [lead, { at: at[lead], ...tips[lead] }])) as Record<
+    LeadId,
+    LeadView
+  >;
 }
 
 function holds(name: BenchSnapshot['value']['left']): Holds {
-  const lead = LEAD_IDS.find((id: LeadId) => id.replace('.', '') === name);
+  const lead = ALL_LEADS.find((id: LeadId) => id.replace('.', '') === name);
   return lead ?? (name as Holds);
 }

@@ -1,8 +1,17 @@
 import type { Grip } from './action.ts';
 import { barAngleDeg, barAt, type CommutatorGeometry } from './geometry.ts';
 import type { BenchEvent } from './happening.ts';
-import { ALL_LEADS, barOf, barPlace, type LeadId, leadSet, type Place, type TipPlace } from './places.ts';
-import { onArmature } from './state.ts';
+import {
+  ALL_LEADS,
+  barOf,
+  barPlace,
+  type LeadId,
+  leadSet,
+  type Place,
+  partOf,
+  type TipPlace,
+} from './places.ts';
+import { onArmature, onPart } from './state.ts';
 
 /** How a lead is gripped, and the metal under its tip. `stationDeg` is fixed in space, so bars can pass under it. */
 export interface Tip {
@@ -43,16 +52,21 @@ export function tipsAfter(tips: Tips, event: BenchEvent, { geometry, rotationDeg
       return withTip(tips, event.lead, { ...FREE, grip: event.grip });
     case 'lead.touch':
       return touch(tips, event.lead, event.place, { geometry, rotationDeg });
+    case 'lead.lean':
+      return { ...tips, [event.lead]: { ...tips[event.lead], leaning: event.on } };
     case 'lead.lift':
-      return withTip(tips, event.lead, { ...tips[event.lead], touches: null, stationDeg: null });
+      return withTip(tips, event.lead, { ...FREE, grip: tips[event.lead].grip });
     case 'lead.clamp':
-      return { ...tips, [event.lead]: { ...tips[event.lead], grip: null } };
+      return { ...tips, [event.lead]: { ...tips[event.lead], grip: null, leaning: false } };
     case 'lead.holster':
       return withTip(tips, event.lead, FREE);
     case 'armature.turn':
       return turnUnder(tips, geometry, turnedBy(rotationDeg, event.byDeg));
+    case 'armature.place':
     case 'armature.lift':
       return lose(tips, (tip) => onArmature(tip.touches));
+    case 'part.putBack':
+      return lose(tips, (tip) => tip.touches !== null && partOf(tip.touches) === event.part);
     default:
       return tips;
   }
@@ -66,7 +80,7 @@ function withTip(tips: Tips, lead: LeadId, tip: Tip): Tips {
 function touch(tips: Tips, lead: LeadId, place: Place, { geometry, rotationDeg }: Turned): Tips {
   const bar = barOf(place);
   const stationDeg = bar === null ? null : barAngleDeg(geometry, bar, rotationDeg);
-  const moved = withTip(tips, lead, { ...tips[lead], touches: place, stationDeg });
+  const moved = withTip(tips, lead, { ...tips[lead], touches: place, stationDeg, leaning: false });
   const other = ALL_LEADS.find((id) => place === `tip:${id}`);
   if (other === undefined || moved[other].touches !== null) return moved;
   const back: TipPlace = `tip:${lead}`;
@@ -82,7 +96,7 @@ function turnUnder(tips: Tips, geometry: CommutatorGeometry, rotationDeg: number
 }
 
 function lose(tips: Tips, which: (tip: Tip) => boolean): Tips {
-  return mapTips(tips, (tip) => (which(tip) ? { ...tip, touches: null, stationDeg: null } : tip));
+  return mapTips(tips, (tip) => (which(tip) ? { ...FREE, grip: tip.grip } : tip));
 }
 
 function mapTips(tips: Tips, change: (tip: Tip) => Tip): Tips {
@@ -93,6 +107,6 @@ function mapTips(tips: Tips, change: (tip: Tip) => Tip): Tips {
 export function lampTipsOnPart(tips: Tips): LeadId[] {
   return ALL_LEADS.filter((lead) => {
     const { touches } = tips[lead];
-    return leadSet(lead) === 'lamp' && touches !== null && !touches.startsWith('tip:');
+    return leadSet(lead) === 'lamp' && onPart(touches);
   });
 }

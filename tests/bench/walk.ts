@@ -2,6 +2,7 @@ import { adjacencyMapToArray, getAdjacencyMap } from 'xstate/graph';
 import type { BenchEvent } from '../../src/bench/happening.ts';
 import { breachesOf, type InterlockCode } from '../../src/bench/interlocks.ts';
 import { judge } from '../../src/bench/judge.ts';
+import { ARMATURE_KIT, type Kit } from '../../src/bench/kit.ts';
 import { type BenchSnapshot, benchMachine, type Told } from '../../src/bench/machine.ts';
 import type { Mode, Outcome } from '../../src/bench/port.ts';
 import type { BenchState } from '../../src/bench/state.ts';
@@ -14,6 +15,8 @@ export interface Walk {
   readonly mode: Mode;
   /** What a person may do and what may come about, again and again, in any order. */
   readonly alphabet: readonly BenchEvent[];
+  /** Left out: an armature and the bench's own leads. */
+  readonly kit?: Kit;
   /** Steps that break one of these rules are not taken. */
   readonly without?: readonly InterlockCode[] | 'any breach';
   /** Whether something can come about in a state; everything can unless this says otherwise. */
@@ -42,13 +45,19 @@ export function walk(asked: Walk): readonly Step[] {
 /** Walks already made: several proofs look at the same one. */
 const walked = new Map<string, readonly Step[]>();
 
-function explore({ mode, alphabet, without = [], when = () => true }: Walk): readonly Step[] {
+function explore({
+  mode,
+  alphabet,
+  kit = ARMATURE_KIT,
+  without = [],
+  when = () => true,
+}: Walk): readonly Step[] {
   const avoided = (told: Told) =>
     breachesOf(told.stood, told).some(
       ({ interlock }) => without === 'any breach' || without.includes(interlock as InterlockCode),
     );
   const map = getAdjacencyMap(benchMachine, {
-    input: { mode, geometry: FOUR_BARS, startRotationDeg: 0 },
+    input: { mode, geometry: FOUR_BARS, startRotationDeg: 0, kit },
     events: (snapshot) => alphabet.map((event) => tell(snapshot as BenchSnapshot, event)),
     filterEvents: (_, told) => when(told.stood, told) && !avoided(told),
     serializeState: (snapshot) => fingerprint(snapshot as BenchSnapshot),
@@ -63,7 +72,7 @@ function explore({ mode, alphabet, without = [], when = () => true }: Walk): rea
 }
 
 function fingerprint({ value, context }: BenchSnapshot): string {
-  const { geometry: _, mode: __, startRotationDeg: ___, ...kept } = context;
+  const { geometry: _, mode: __, startRotationDeg: ___, kit: ____, ...kept } = context;
   return JSON.stringify([value, kept]);
 }
 

@@ -1,123 +1,97 @@
-import type { Clue } from '../../bench/observation.ts';
-import { CLUES } from '../../bench/observation.ts';
-import { barOf, barPlace, type Place, type RiserPlace } from '../../bench/places.ts';
+import { CLUES, type Clue } from '../../bench/observation.ts';
+import { barOf, type Place, partOf } from '../../bench/places.ts';
 import { seeded } from '../../engine/math/random.ts';
 import type { ArmatureDesign } from '../../engine/parts/armature.ts';
-import type { ArmatureFault } from '../../engine/parts/armatureFault.ts';
+import type { RemedyKind } from '../../engine/parts/remedies.ts';
 import type { ScenarioHidden } from '../scenario.ts';
+import { armatureSigns, everydayOnArmature, wearSigns } from './armatureSigns.ts';
+import { benchSigns, everydayOnMat, fieldSigns, plateSigns } from './matSigns.ts';
+import type { Sign } from './sign.ts';
 
 /**
- * What the lens shows. A fault shows its sign at a place only with a certain chance, and a sound place shows a sign of
- * its own now and then: clues are not verdicts. The chances are ours (common practice names the signs, no source gives
- * figures), drawn from the scenario's seed and the place, so the same part always looks the same.
+ * What the lens shows, drawn from the scenario's seed and the place, so that the same part always looks the same: see
+ * sign.ts for what that is worth.
  */
-interface Sign {
-  readonly place: Place;
-  readonly clue: Clue;
-  readonly chance: number;
+
+/** What work at the bench has changed: faults that are left, and what was done. Faults are known again by identity. */
+export interface Since {
+  readonly left: ReadonlySet<unknown>;
+  readonly done: readonly { readonly remedy: RemedyKind; readonly bar: number | null }[];
 }
 
-const riserPlace = (bar: number): RiserPlace => `riser:${bar}`;
-
-function step(design: ArmatureDesign, bar: number, by: number): number {
-  return (((bar + by) % design.bars) + design.bars) % design.bars;
-}
-
-/** A bad joint throws its solder outwards: on to its own riser, now and then on to a neighbour's. */
-function jointSigns(bar: number, ohm: number | 'open', design: ArmatureDesign): Sign[] {
-  const hot = ohm === 'open' || ohm >= 0.02;
-  return [
-    { place: riserPlace(bar), clue: 'solderThrown', chance: hot ? 0.8 : 0.35 },
-    { place: riserPlace(step(design, bar, 1)), clue: 'solderThrown', chance: 0.2 },
-    { place: riserPlace(step(design, bar, -1)), clue: 'solderThrown', chance: 0.2 },
-    { place: barPlace(bar), clue: 'burntBarEdge', chance: hot ? 0.5 : 0.2 },
-  ];
-}
-
-/** An open coil burns the edge of the bars it ends at, by the arc under the brush. */
-function openSigns(coil: number, design: ArmatureDesign): Sign[] {
-  return [coil, step(design, coil, design.commutatorPitch)].map((bar) => ({
-    place: barPlace(bar),
-    clue: 'burntBarEdge',
-    chance: 0.6,
-  }));
-}
-
-/** What lies across the mica can be seen from either bar, when it has not been wiped over. */
-function bridgeSigns(bar: number, by: 'copper' | 'carbon', design: ArmatureDesign): Sign[] {
-  const clue: Clue = by === 'copper' ? 'metalAcrossMica' : 'carbonAcrossMica';
-  return [
-    { place: barPlace(bar), clue, chance: 0.75 },
-    { place: barPlace(step(design, bar, 1)), clue, chance: 0.75 },
-  ];
-}
-
-const everyBar = (design: ArmatureDesign, clue: Clue, chance: number): Sign[] =>
-  Array.from({ length: design.bars }, (_, bar) => ({ place: barPlace(bar), clue, chance }));
-
-function signsOf(fault: ArmatureFault, design: ArmatureDesign): Sign[] {
-  switch (fault.kind) {
-    case 'openCoil':
-      return openSigns(fault.coil, design);
-    case 'riserJoint':
-      return jointSigns(fault.bar, fault.ohm, design);
-    case 'bridgedBars':
-      return bridgeSigns(fault.bar, fault.by, design);
-    case 'turnShort':
-    case 'coilShort':
-      return [{ place: 'core', clue: 'charredInsulation', chance: 0.6 }];
-    case 'groundedBar':
-      return [{ place: riserPlace(fault.bar), clue: 'charredInsulation', chance: 0.4 }];
-    case 'groundedCoil':
-      return [
-        { place: 'core', clue: 'charredInsulation', chance: 0.4 },
-        { place: 'core', clue: 'rubbedCore', chance: 0.4 },
-      ];
-    case 'reversedCoil':
-      return [{ place: riserPlace(fault.coil), clue: 'brightSolder', chance: 0.9 }];
-    case 'weakInsulation':
-      return [{ place: 'core', clue: 'dirt', chance: 0.7 }];
-    case 'dirtyCommutator':
-      return [...everyBar(design, 'dirt', 0.85), ...everyBar(design, 'wornSurface', 0.4)];
-  }
-}
-
-/** Signs a part without any fault shows too: honest wear, an old repair, a smear. */
-function everydaySigns(place: Place): Sign[] {
-  if (place === 'shaft') return [];
-  if (place === 'core')
-    return [
-      { place, clue: 'rubbedCore', chance: 0.12 },
-      { place, clue: 'dirt', chance: 0.25 },
-    ];
-  if (place.startsWith('riser:'))
-    return [
-      { place, clue: 'brightSolder', chance: 0.08 },
-      { place, clue: 'solderThrown', chance: 0.03 },
-    ];
-  return [
-    { place, clue: 'burntBarEdge', chance: 0.03 },
-    { place, clue: 'carbonAcrossMica', chance: 0.04 },
-    { place, clue: 'dirt', chance: 0.06 },
-  ];
+/** A sign with the fault it comes from; null: everyday wear. */
+interface Shown extends Sign {
+  readonly from: unknown;
 }
 
 /**
- * Clues the lens shows at one place of the armature, in the order of CLUES, each once; empty where there is nothing
- * to see or the part has no such place.
+ * Clues the lens shows at one place, in the order of CLUES, each once; empty where there is nothing to see or the
+ * part has no such place.
+ * @param since left out: nothing has been done to the part
  */
-export function cluesAt(hidden: ScenarioHidden, design: ArmatureDesign, place: Place): readonly Clue[] {
+export function cluesAt(
+  hidden: ScenarioHidden,
+  design: ArmatureDesign,
+  place: Place,
+  since?: Since,
+): readonly Clue[] {
   const bar = barOf(place);
-  const onPart = bar === null ? place === 'shaft' || place === 'core' : bar < design.bars;
-  if (!onPart) return [];
-  const signs = [
-    ...hidden.armature.faults.flatMap((fault) => signsOf(fault, design)),
-    ...everydaySigns(place),
-  ].filter((sign) => sign.place === place);
-  const shown = signs.filter(
+  if (place.startsWith('tip:') || (bar !== null && bar >= design.bars)) return [];
+  const signs = signsAt(hidden, design, place);
+  const drawn = signs.filter(
     (sign, nth) => seeded(`look ${hidden.seed} ${place} ${sign.clue} ${nth}`)() < sign.chance,
   );
   const planted = (hidden.falseLeads ?? []).filter((lead) => lead.place === place);
-  const seen = new Set([...shown, ...planted].map((sign) => sign.clue));
+  const shown = [...drawn, ...planted.map((lead) => ({ ...lead, from: null }))];
+  const seen = new Set(shown.filter((sign) => remains(sign, since)).map((sign) => sign.clue));
+  if (since !== undefined && isResoldered(place, since)) seen.add('brightSolder');
   return CLUES.filter((clue) => seen.has(clue));
+}
+
+function signsAt(hidden: ScenarioHidden, design: ArmatureDesign, place: Place): Shown[] {
+  const of = <F>(faults: readonly F[] | undefined, signs: (fault: F) => Sign[]): Shown[] =>
+    (faults ?? []).flatMap((fault) => signs(fault).map((sign) => ({ ...sign, from: fault })));
+  const everyday = (signs: Sign[]): Shown[] => signs.map((sign) => ({ ...sign, from: null }));
+  const all =
+    partOf(place) === 'armature'
+      ? [
+          ...of(hidden.armature.faults, (fault) => armatureSigns(fault, design)),
+          ...everyday(everydayOnArmature(place)),
+          ...everyday(wearSigns(hidden.wear ?? {}, design)),
+        ]
+      : [
+          ...of(hidden.fieldFrame?.faults, fieldSigns),
+          ...of(hidden.brushPlate?.faults, plateSigns),
+          ...of(hidden.bench?.faults, benchSigns),
+          ...everyday(everydayOnMat(place)),
+        ];
+  return all.filter((sign) => sign.place === place);
+}
+
+/** Whether a sign is still there after the work: gone with its fault, or wiped off with the rest. */
+function remains(sign: Pick<Shown, 'place' | 'clue' | 'from'>, since: Since | undefined): boolean {
+  if (since === undefined) return true;
+  if (sign.from !== null && !since.left.has(sign.from)) return false;
+  return !since.done.some(({ remedy, bar }) => wipesOff(remedy, bar, sign));
+}
+
+/** What work takes away beside the fault it cures. */
+function wipesOff(
+  remedy: RemedyKind,
+  bar: number | null,
+  { place, clue }: Pick<Shown, 'place' | 'clue'>,
+): boolean {
+  if (remedy === 'cleanPlateInsulation') return partOf(place) === 'brushPlate' && clue === 'dirt';
+  if (remedy === 'tightenRivets') return clue === 'looseRivet';
+  if (remedy === 'resolderRiser') return place === `riser:${bar}` && clue === 'solderThrown';
+  return place.startsWith('bar:') && WIPED[remedy].includes(clue);
+}
+const WIPED: Readonly<Record<'brushBetweenBars' | 'undercut' | 'skimAndPolish', readonly Clue[]>> = {
+  brushBetweenBars: ['carbonAcrossMica'],
+  undercut: ['carbonAcrossMica', 'metalAcrossMica'],
+  skimAndPolish: ['metalAcrossMica', 'burntBarEdge', 'dirt', 'wornSurface'],
+};
+
+function isResoldered(place: Place, { done }: Since): boolean {
+  return done.some(({ remedy, bar }) => remedy === 'resolderRiser' && place === `riser:${bar}`);
 }
