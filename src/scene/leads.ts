@@ -166,7 +166,7 @@ function hang(tail: Point, angle: number, socket: Point, scale: number): Point[]
   const c1 = { x: tail.x + Math.cos(angle) * pull, y: tail.y + Math.sin(angle) * pull + sag * 0.7 };
   const c2 = {
     x: socket.x + Math.sign(tail.x - socket.x) * Math.min(60, reach * 0.16),
-    y: socket.y - (holstered ? 83 * scale * scale : 35 + reach * 0.05),
+    y: socket.y - (holstered ? 64 * scale * scale : 35 + reach * 0.05),
   };
   return Array.from({ length: CABLE_POINTS }, (_, i) => bezier(tail, c1, c2, socket, i / (CABLE_POINTS - 1)));
 }

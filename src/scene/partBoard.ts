@@ -24,9 +24,11 @@ export class PartBoard {
   readonly node = new Container();
   private readonly small: Partial<Record<MatPart, Sprite>> = {};
   private readonly large: Partial<Record<MatPart, Sprite>> = {};
+  private readonly coversStands: boolean;
   private readonly brushes: [joined: Sprite, apart: Sprite] | null = null;
 
   constructor(layout: Layout, parts: Parts, resolution: number, lettering: boolean) {
+    this.coversStands = layout.mode !== 'narrow';
     for (const part of MAT_PARTS) {
       const stand = layout.partStands[part];
       if (!stand) continue;
@@ -52,10 +54,11 @@ export class PartBoard {
   }
 
   show(seen: Observation): void {
+    const covered = this.coversStands && MAT_PARTS.some((part) => seen.mat[part] === 'forward');
     for (const part of MAT_PARTS) {
       const small = this.small[part];
       const large = this.large[part];
-      if (small) small.visible = seen.mat[part] === 'away';
+      if (small) small.visible = seen.mat[part] === 'away' && !covered;
       if (large) large.visible = seen.mat[part] === 'forward';
     }
     if (!this.brushes) return;
@@ -173,7 +176,7 @@ function paintFrameWords(pen: Pen, box: Rect): void {
   const g = frameGeometry(box, false);
   words(pen, 'motor terminal', g.terminal.x + g.r * 0.2, g.terminal.y - 2, 12, 'left');
   const spot = roundOf(frameContacts(g)['field:case']);
-  words(pen, 'case', Math.max(box.x + 8, spot.x - g.r * 0.16), spot.y - g.r * 0.62, 12, 'left');
+  words(pen, 'case', Math.max(box.x + 8, spot.x - g.r * 0.42), spot.y + g.r * 0.62, 12, 'left');
 }
 
 function paintBrushWords(pen: Pen, box: Rect, apart: boolean): void {
@@ -207,5 +210,5 @@ function paintPlateWords(pen: Pen, box: Rect): void {
     const up = p.y < g.y;
     words(pen, text, p.x, up ? p.y - g.r * 0.36 : p.y + g.r * 0.43, 12);
   }
-  words(pen, 'bare plate', g.x, g.y + g.r * 0.98, 12);
+  words(pen, 'bare plate', g.x, g.y + g.r + 18, 12);
 }

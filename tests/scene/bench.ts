@@ -1,5 +1,7 @@
 import type { Action } from '../../src/bench/action.ts';
+import { MAT_PARTS } from '../../src/bench/action.ts';
 import type { Observation } from '../../src/bench/observation.ts';
+import type { Job } from '../../src/scenario/public/job.ts';
 import { type Desk, freshUi, type Pointer, type Ui } from '../../src/scene/handling/desk.ts';
 import { layOut } from '../../src/scene/layout.ts';
 import type { Situation } from '../../src/scene/pose.ts';
@@ -18,7 +20,12 @@ export type HostName = keyof typeof HOSTS;
 export function situation(host: HostName, seen: Observation, job = JOB): Situation {
   const [width, height] = HOSTS[host];
   return {
-    layout: layOut(job.armature, width, height),
+    layout: layOut(
+      job.armature,
+      width,
+      height,
+      MAT_PARTS.filter((part) => job[part] !== null),
+    ),
     part: job.armature,
     seen,
     rotationDeg: seen.rotationDeg,
@@ -35,13 +42,16 @@ export class TryDesk implements Desk {
   private readonly host: HostName;
   seen: Observation;
 
-  constructor(host: HostName, seen: Observation) {
+  private readonly job: Job;
+
+  constructor(host: HostName, seen: Observation, job = JOB) {
     this.host = host;
+    this.job = job;
     this.seen = seen;
   }
 
   situation(): Situation {
-    const s = situation(this.host, this.seen);
+    const s = situation(this.host, this.seen, this.job);
     return { ...s, rotationDeg: s.rotationDeg + this.ui.turning, carried: { leads: this.ui.leads } };
   }
 

@@ -71,6 +71,7 @@ export function shaftAndCore(s: Situation): PlaceSpot[] {
       shape: { kind: 'box', x: g.x.coreLeft, y: g.axisY - g.r.core * 0.96, w, h: g.r.core * 1.45 },
     });
   }
+  if (forwardPart(s) !== null) return spots;
   const e = s.layout.end;
   spots.push({
     id: 'shaft',
