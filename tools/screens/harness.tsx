@@ -2,7 +2,6 @@ import { render } from 'preact';
 import { App } from '../../src/screens/App.tsx';
 import { FIRST_SETTINGS, type Settings } from '../../src/screens/shell.ts';
 import { handMadeDesk } from './desk.ts';
-import { realDesk } from './realDesk.ts';
 
 /** `?settings=JSON`, `?bad` and `?real` choose what is shown; see desk.ts for the hand-made data. */
 const asked = new URLSearchParams(location.search);
@@ -19,7 +18,8 @@ const problems = asked.has('bad')
     ]
   : [];
 
+const desk = asked.has('real') ? (await import('./realDesk.ts')).realDesk() : handMadeDesk();
 render(
-  <App desk={asked.has('real') ? realDesk() : handMadeDesk()} settings={settings} problems={problems} />,
+  <App desk={desk} settings={settings} problems={problems} />,
   document.getElementById('app') as HTMLElement,
 );

@@ -81,8 +81,13 @@ async function stopped(page: Page): Promise<void> {
 const [out = '.', only = ''] = process.argv.slice(2);
 mkdirSync(out, { recursive: true });
 const axe = await readFile(createRequire(import.meta.url).resolve('axe-core'), 'utf8');
-const server = await createServer({ root: import.meta.dirname, server: { port: 5192 }, logLevel: 'error' });
+const server = await createServer({
+  root: import.meta.dirname,
+  server: { port: 5192, hmr: false, watch: null },
+  logLevel: 'error',
+});
 await server.listen();
+const address = server.resolvedUrls?.local[0] ?? '';
 const browser = await chromium.launch({
   executablePath: process.env.CHROME_PATH ?? '/usr/bin/chromium',
   args: [
@@ -113,7 +118,7 @@ async function inspect(on: Browser, scene: Scene, width: number, height: number)
     if (message.type() === 'error') said.push(`${where}: ${message.text()}`);
   });
   try {
-    await page.goto(`http://localhost:5192/?${scene.query ?? ''}${scene.hash}`);
+    await page.goto(`${address}?${scene.query ?? ''}${scene.hash}`);
     await page.locator('main').waitFor();
     await scene.act?.(page);
     await page.waitForTimeout(150);
@@ -123,7 +128,7 @@ async function inspect(on: Browser, scene: Scene, width: number, height: number)
     });
     said.push(...(await wrongWith(page)).map((line) => `${where}: ${line}`));
   } catch (error) {
-    said.push(`${where}: ${String(error).split('\n')[0]}`);
+    said.push(`${where}: ${String(error).slice(0, 600)}`);
   }
   await page.close();
   return said;
