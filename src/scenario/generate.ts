@@ -3,14 +3,12 @@ import { MAINS, type MainsId } from '../engine/drive.ts';
 import { seeded } from '../engine/math/random.ts';
 import type { ArmatureDesign } from '../engine/parts/armature.ts';
 import { cardFor } from './generator/cards.ts';
-import { EQUALISED_FAMILIES, faultsOf } from './generator/faults.ts';
-import { type Chance, DIFFICULTIES, type Difficulty, FAMILIES, pick, type Wish } from './generator/wish.ts';
+import { difficulties, faultsOf, tellable } from './generator/faults.ts';
+import { type Chance, pick, type Wish } from './generator/wish.ts';
 import { type PartLibrary, SCENARIO_FORMAT, SCENARIO_VERSION, type Scenario } from './scenario.ts';
 
+export { difficulties, tellable } from './generator/faults.ts';
 export { DIFFICULTIES, type Difficulty, FAMILIES, type Family, type Wish } from './generator/wish.ts';
-
-/** Equalisers carry round a weak fault so well that its readings hardly stand out. */
-const PLAIN: readonly Difficulty[] = ['easy', 'medium'];
 
 /** An id that says nothing: four hexadecimal digits. */
 function opaqueId(chance: Chance): string {
@@ -33,10 +31,11 @@ export function generateScenario(wish: Wish, library: PartLibrary): Scenario {
   const { seed, part = '', family: asked = '', difficulty: level = '', mains: supply = '' } = wish;
   const chance = seeded(`job ${seed} ${part} ${asked} ${level} ${supply}`);
   const design = designFor(wish, chance, library);
-  if (design.equalised && wish.family !== undefined && !EQUALISED_FAMILIES.includes(wish.family))
-    throw new RangeError(`The tests of this bench cannot tell "${wish.family}" on an equalised winding.`);
-  const family = wish.family ?? pick(chance, design.equalised ? EQUALISED_FAMILIES : FAMILIES);
-  const difficulty = wish.difficulty ?? pick(chance, design.equalised ? PLAIN : DIFFICULTIES);
+  const families = tellable(design);
+  if (wish.family !== undefined && !families.includes(wish.family))
+    throw new RangeError(`The tests of this bench cannot tell "${wish.family}" on part ${design.id}.`);
+  const family = wish.family ?? pick(chance, families);
+  const difficulty = wish.difficulty ?? pick(chance, difficulties(design));
   const mains = wish.mains ?? pick(chance, Object.keys(MAINS) as MainsId[]);
   return {
     format: SCENARIO_FORMAT,

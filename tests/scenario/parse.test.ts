@@ -21,12 +21,26 @@ function broken(change: (file: Loose) => void): string[] {
 }
 
 describe('the library', () => {
-  it('has files over at least two armatures and both mains, each sound', () => {
-    const read = [...texts].map(([name, text]) => ({ name, read: parseScenarioText(text, library) }));
+  const read = [...texts].map(([name, text]) => ({ name, read: parseScenarioText(text, library) }));
+  const scenarios = read.flatMap(({ read }) => (read.ok ? [read.value] : []));
+  const faultsOf = (s: Scenario) => s.hidden.armature.faults;
+
+  it('is in order, thirty files and more', () => {
     expect(read.filter(({ read }) => !read.ok)).toEqual([]);
-    const scenarios = read.flatMap(({ read }) => (read.ok ? [read.value] : []));
-    expect(new Set(scenarios.map((s) => s.public.armature)).size).toBeGreaterThanOrEqual(2);
+    expect(scenarios.length).toBeGreaterThanOrEqual(30);
+  });
+  it('covers every armature it is about with sound parts and faults, on both mains and in every mode', () => {
+    for (const armature of ['wave-23', 'lap-24', 'lap-28', 'lap-28e']) {
+      const here = scenarios.filter((s) => s.public.armature === armature);
+      expect(here.some((s) => faultsOf(s).length === 0)).toBe(true);
+      expect(here.some((s) => faultsOf(s).length > 0)).toBe(true);
+    }
     expect(new Set(scenarios.map((s) => s.public.mains)).size).toBe(2);
+    expect(new Set(scenarios.map((s) => s.public.mode)).size).toBe(3);
+  });
+  it('covers every kind of armature fault, and parts with two faults', () => {
+    expect(new Set(scenarios.flatMap(faultsOf).map(({ kind }) => kind)).size).toBe(10);
+    expect(scenarios.filter((s) => faultsOf(s).length === 2).length).toBeGreaterThanOrEqual(3);
   });
 
   it.each([...texts])('%s says nothing in its name, id or card that gives the fault away', (name, text) => {

@@ -17,7 +17,7 @@ import type { ArmatureFault } from '../../engine/parts/armatureFault.ts';
 
 /** What the tests of the bench show on one part, scatter off. */
 export interface Shown {
-  /** How far each reading lies from the middle of its own kind, as a share of it: -1 where nothing flows. */
+  /** How far each reading lies from a sound part's, the level left out, as a share: -1 where nothing flows. */
   readonly neighbour: readonly number[];
   readonly spaced: readonly number[];
   /** Deviation from which a reading stands out of its pass. */
@@ -49,15 +49,14 @@ function median(values: readonly number[]): number {
   return sorted[Math.floor(sorted.length / 2)] ?? 0;
 }
 
-/** Deviations of a turn; bars that share a slot are judged against their own kind. */
-function deviations(readings: readonly number[], kinds: number): number[] {
-  const middles = Array.from({ length: kinds }, (_, kind) =>
-    median(readings.filter((_, i) => i % kinds === kind)),
-  );
-  return readings.map((reading, bar) => {
-    const middle = middles[bar % kinds]!;
-    return middle > 0 ? reading / middle - 1 : 0;
-  });
+/**
+ * Deviations of a turn from what a sound part of the same kind shows, bar by bar: slot mates alternate and a forced
+ * winding wanders when they are sound. The level of the whole turn is left out, since nobody has a sound part to hand.
+ */
+function deviations(readings: readonly number[], sound: readonly number[]): number[] {
+  const ratios = readings.map((reading, bar) => reading / sound[bar]!);
+  const middle = median(ratios);
+  return ratios.map((ratio) => (middle > 0 ? ratio / middle - 1 : 0));
 }
 
 /** An eye tells a hundredth of the range, read on the lowest range that holds the reading. */
@@ -76,14 +75,18 @@ export function lampLit(ohm: number | null, mains: Mains): boolean {
 
 export function shownBy(solver: ArmatureSolver, faults: readonly ArmatureFault[], mains: Mains): Shown {
   const setup = nominalSetup(mains);
-  const { coilsPerSlot, slots } = solver.design;
+  const { slots } = solver.design;
   const neighbour = neighbourReadings(solver, faults, setup);
   const spaced = spacedReadings(solver, faults, setup).readingA;
+  const sound = {
+    neighbour: neighbourReadings(solver, [], setup),
+    spaced: spacedReadings(solver, [], setup).readingA,
+  };
   const pulls = stripPulls(solver, faults, setup).filter(({ pullN }) => pullN >= JUST_FELT_N);
   const felt = pulls.map(({ stripDeg, rotationDeg }) => Math.round(((stripDeg - rotationDeg) * slots) / 360));
   return {
-    neighbour: deviations(neighbour, coilsPerSlot),
-    spaced: deviations(spaced, coilsPerSlot),
+    neighbour: deviations(neighbour, sound.neighbour),
+    spaced: deviations(spaced, sound.spaced),
     band: { neighbour: bandOf(neighbour), spaced: bandOf(spaced) },
     litBars: groundPaths(solver, faults, mains).flatMap((ohm, bar) => (lampLit(ohm, mains) ? [bar] : [])),
     feltSlots: new Set(felt.map((slot) => ((slot % slots) + slots) % slots)).size,

@@ -19,13 +19,27 @@ function median(values: readonly number[]): number {
   return sorted[Math.floor(sorted.length / 2)] ?? 0;
 }
 
-/** Deviation of each bar's reading from the middle of its own kind, by bar. */
+/** Bars either way that a reading of a forced winding is held against. */
+const BESIDE = 3;
+
+/**
+ * Readings a bar's own is held against: those of bars with the same place in their slot, since slot mates alternate;
+ * on a forced winding, which has more places than bars and whose readings wander, only those close by.
+ */
+function comparable(amps: readonly Amps[], bar: number, { armature }: Job): number[] {
+  const { bars, slots, coilsPerSlot } = armature;
+  const forced = slots * coilsPerSlot !== bars;
+  const near = (other: number) =>
+    Math.min((other - bar + bars) % bars, (bar - other + bars) % bars) <= BESIDE;
+  const alike = (other: number) => other % coilsPerSlot === bar % coilsPerSlot;
+  return amps.filter((one) => (forced ? near(one.bar) : alike(one.bar))).map(({ readingA }) => readingA);
+}
+
+/** Deviation of each bar's reading from the middle of those it can be compared with, by bar. */
 export function deviations(amps: readonly Amps[], job: Job): number[] {
-  const { bars, coilsPerSlot } = job.armature;
   const byBar = new Map(amps.map(({ bar, readingA }) => [bar, readingA]));
-  return Array.from({ length: bars }, (_, bar) => {
-    const kind = amps.filter((one) => one.bar % coilsPerSlot === bar % coilsPerSlot);
-    const middle = median(kind.map(({ readingA }) => readingA));
+  return Array.from({ length: job.armature.bars }, (_, bar) => {
+    const middle = median(comparable(amps, bar, job));
     const reading = byBar.get(bar);
     return reading === undefined || middle === 0 ? 0 : reading / middle - 1;
   });

@@ -23,6 +23,22 @@ const STARTERS = [
   'ballast tamper',
   'hop-picking machine',
   'brewery dray lorry',
+  'street sweeper',
+  'log splitter',
+  'potato harvester',
+  'coal-yard loader',
+  'pilot boat',
+  'airfield tug',
+  'cider-press tractor',
+  'road roller',
+  'saw-mill carriage',
+  'travelling crane',
+  'milk tanker',
+  'reservoir workboat',
+  'stone-crusher set',
+  'beach tractor of the lifeboat',
+  'hedge-cutter tractor',
+  'parish gravedigger',
 ] as const;
 const DYNAMOS = [
   'vintage tractor',
@@ -90,6 +106,22 @@ const STARTER_COMPLAINTS: readonly Complaint[] = [
     fits: ['sound', 'ground', 'dirty', 'leak', 'bridge', 'two'],
   },
   { text: 'Nothing wrong that anyone can name: it is in for its yearly look before the season.', fits: ANY },
+  {
+    text: 'Turns well when cold and barely at all after an hour’s work. It has been apart before: the screws are chewed.',
+    fits: ['sound', 'joint', 'open', 'short', 'bridge', 'two'],
+  },
+  {
+    text: 'Blew the main fuse once in the rain; since then it cranks, but nobody trusts it.',
+    fits: ['sound', 'ground', 'leak', 'bridge', 'short', 'two'],
+  },
+  {
+    text: 'Rewound by somebody unknown a year ago and never as lively as the one it replaced.',
+    fits: ['sound', 'reversed', 'joint', 'open', 'short', 'leak'],
+  },
+  {
+    text: 'Chatters and stops half-way round. The driver has been parking on hills.',
+    fits: ['sound', 'open', 'joint', 'dirty', 'bridge', 'two', 'ground'],
+  },
   { text: 'Bought second-hand in a box of parts. Nobody knows its story.', fits: ANY },
 ];
 const DYNAMO_COMPLAINTS: readonly Complaint[] = [

@@ -1,7 +1,7 @@
 import type { ArmatureDesign } from '../../engine/parts/armature.ts';
 import type { ArmatureFault } from '../../engine/parts/armatureFault.ts';
 import { coilPlaces } from '../../engine/parts/winding.ts';
-import { type Chance, type Difficulty, type Family, figure, pick } from './wish.ts';
+import { type Chance, DIFFICULTIES, type Difficulty, FAMILIES, type Family, figure, pick } from './wish.ts';
 
 /**
  * Severities that the tests of the bench can show, chosen from what they show (figures of the invented bench). A coil
@@ -74,14 +74,13 @@ const bridge: Make = (chance, design, difficulty) => ({
   by: difficulty === 'hard' ? pick(chance, ['copper', 'carbon'] as const) : 'copper',
 });
 
-/** Two coils touching where they lie above one another in a slot. */
+/** Two coils touching where they lie above one another in a slot; above a dummy coil lies nothing to touch. */
 function coilShort(chance: Chance, design: ArmatureDesign, ohm: number): ArmatureFault {
   const places = coilPlaces(design);
-  const topCoil = anyBar(chance, design);
-  const under = places.flatMap(({ bottomSlot }, coil) =>
-    bottomSlot === places[topCoil]!.topSlot ? [coil] : [],
+  const touching = places.flatMap(({ topSlot }, topCoil) =>
+    places.flatMap(({ bottomSlot }, bottomCoil) => (bottomSlot === topSlot ? [{ topCoil, bottomCoil }] : [])),
   );
-  return { kind: 'coilShort', topCoil, bottomCoil: pick(chance, under), ohm };
+  return { kind: 'coilShort', ...pick(chance, touching), ohm };
 }
 
 const short: Make = (chance, design, difficulty) => {
@@ -165,15 +164,19 @@ function two(chance: Chance, design: ArmatureDesign, difficulty: Difficulty): Ar
 }
 
 /** On an equalised winding the strip tells nothing, so only what the readings tell apart is asked for. */
-export const EQUALISED_FAMILIES: readonly Family[] = [
-  'sound',
-  'open',
-  'joint',
-  'bridge',
-  'ground',
-  'dirty',
-  'leak',
-];
+const EQUALISED: readonly Family[] = ['sound', 'open', 'joint', 'bridge', 'ground', 'dirty', 'leak'];
+
+/** Families whose faults the tests of this bench tell apart on a part. */
+export function tellable(design: ArmatureDesign): readonly Family[] {
+  if (design.equalised) return EQUALISED;
+  // The readings of a forced winding wander when it is sound: a coil the wrong way round drowns in that.
+  return design.dummyPlace === undefined ? FAMILIES : FAMILIES.filter((family) => family !== 'reversed');
+}
+
+/** Equalisers carry round a weak fault so well that its readings hardly stand out. */
+export function difficulties(design: ArmatureDesign): readonly Difficulty[] {
+  return design.equalised ? ['easy', 'medium'] : DIFFICULTIES;
+}
 
 /** Faults of one family at one difficulty, somewhere on the part. */
 export function faultsOf(
