@@ -111,9 +111,11 @@ class BenchSolver implements ArmatureSolver {
 
   sweep(faults: readonly ArmatureFault[], setting: Setting): Sweep {
     const { design, growler, depth, table, saturation } = this;
-    const { topology, circuit } = this.fresh(faults);
-    if (setting.coilC) circuit.setOhms(warmOhms(design, topology, setting.coilC));
-    return new ArmatureSweep({ design, growler, depth, table, saturation, topology, circuit }, setting);
+    const { topology, circuit, ohms: cold } = this.fresh(faults);
+    const ohms = setting.coilC ? warmOhms(design, topology, setting.coilC) : cold;
+    if (setting.coilC) circuit.setOhms(ohms);
+    const swept = { design, growler, depth, table, saturation, topology, circuit, ohms };
+    return new ArmatureSweep(swept, setting);
   }
 
   stripMap(faults: readonly ArmatureFault[], setting: Setting, places: StripPlaces): Float64Array {

@@ -33,6 +33,17 @@ describe.each([...ARMATURES, EQUALISED_LAP_28, FORCED_WAVE_35].map((a) => [a.id,
       }
     });
 
+    it('answers one pair alone as it answers it among all', () => {
+      for (const rotationRad of [0, 0.7, -2.3, 0.01, Math.PI / a.slots]) {
+        const point = solver.solve(FAULTS, drive({ ...setting, rotationRad }));
+        for (let b = 1; b < a.bars; b++) {
+          const alone = sweep.readingAt(rotationRad, b, (2 * b) % a.bars, 0.008);
+          expect(alone).toBeCloseTo(point.reading(b, (2 * b) % a.bars, 0.008), 9);
+          expect(sweep.readingAt(rotationRad, b, b - 1, 1e-4)).toBeCloseTo(point.reading(b - 1, b, 1e-4), 7);
+        }
+      }
+    });
+
     it('maps the strip as points do that are solved for themselves', () => {
       const map = solver.stripMap(FAULTS, setting, places);
       const n = places.anglesDeg.length;
@@ -58,6 +69,7 @@ describe('sweeps', () => {
     expect(cold.reading(0, 6, 0.008)).toBeCloseTo(solver.solve(FAULTS, asked).reading(0, 6, 0.008), 10);
     const hot = { ...asked, coilC: new Array<number>(23).fill(100) };
     expect(warm.reading(0, 6, 0.008)).toBeCloseTo(solver.solve(FAULTS, hot).reading(0, 6, 0.008), 10);
+    expect(warm.readingAt(0.4, 0, 6, 0.008)).toBeCloseTo(warm.reading(0, 6, 0.008), 10);
     expect(warm.reading(0, 6, 0.008)).toBeLessThan(cold.reading(0, 6, 0.008));
   });
 });

@@ -127,7 +127,8 @@ class InductancePlan {
   }
 }
 
-function leakages(a: ArmatureDesign, topology: Topology): Float64Array {
+/** Leakage across slots and round the coil ends between winding segments, lower triangle, n², H. */
+export function leakages(a: ArmatureDesign, topology: Topology): Float64Array {
   const n = topology.windingSegments;
   const leak = slotLeakage(a);
   const lt = leak.top * a.stackLength;

@@ -1,4 +1,5 @@
 import type { LoopCircuit, LoopSolution } from '../circuit/loopSolution.ts';
+import type { TurnAndPair } from '../circuit/pairProbe.ts';
 import { type ComplexLu, factorComplex, newComplexLu, solveComplex } from '../math/complexLu.ts';
 
 /** Something done to a winding afterwards: a resistor laid between two nodes, or resistance put into a branch. */
@@ -8,16 +9,6 @@ export type Port =
 
 /** Most that can be done at once. */
 const MOST_PORTS = 4;
-
-/** The growler's turn and a pair of bars: volts per turn of one ampere-turn, volts of the pair, impedance of the pair. */
-export interface TurnAndPair {
-  ownRe: number;
-  ownIm: number;
-  tRe: number;
-  tIm: number;
-  zRe: number;
-  zIm: number;
-}
 
 /**
  * A solved winding, and what becomes of it when a few things are altered, without solving it again. With w_q the

@@ -1,6 +1,7 @@
 import type { Station, TestSetup } from '../answers.ts';
 import { newInductances, segmentInductances } from '../circuit/inductance.ts';
 import { LoopCircuit, type LoopSolution } from '../circuit/loopSolution.ts';
+import { newTurnAndPair } from '../circuit/pairProbe.ts';
 import type { Topology } from '../circuit/topology.ts';
 import { ClosedGrowler } from '../closedGrowler.ts';
 import { BENCH_GROWLER, endLeakageHenry, type GrowlerDesign, sharedDepth } from '../growler.ts';
@@ -8,7 +9,7 @@ import { SlotTable } from '../magnetics/slotTable.ts';
 import { ToothSaturation } from '../magnetics/toothSaturation.ts';
 import type { ArmatureDesign } from '../parts/armature.ts';
 import type { ArmatureFault } from '../parts/armatureFault.ts';
-import { AlterableWinding, type TurnAndPair } from './alteration.ts';
+import { AlterableWinding } from './alteration.ts';
 import { singleFaults } from './singleFaults.ts';
 import { moved, placeOf, type Trial, trialOf, trialTopology } from './trial.ts';
 
@@ -74,7 +75,7 @@ class Builder {
   private readonly saturation: ToothSaturation | null;
   private readonly matrix: Float64Array;
   private readonly closed = new ClosedGrowler();
-  private readonly asked: TurnAndPair = { ownRe: 0, ownIm: 0, tRe: 0, tIm: 0, zRe: 0, zIm: 0 };
+  private readonly asked = newTurnAndPair();
   private readonly amps: Float64Array;
   private readonly sound: Float64Array;
   /** Whether every slot is like every other. */

@@ -13,7 +13,7 @@ export interface ShiftedPotentials extends SlotPotentials {
 }
 
 /** Where a rotation lies in the table. */
-interface Reading {
+export interface TablePlace {
   readonly shift: number;
   readonly before: SlotPotentials;
   readonly after: SlotPotentials;
@@ -51,7 +51,8 @@ export class SlotTable {
     return shift;
   }
 
-  private look(rotation: number): Reading {
+  /** @param rotation rad, any value */
+  look(rotation: number): TablePlace {
     const s = this.a.slots;
     const turns = rotation / (2 * Math.PI);
     const steps = (turns - Math.floor(turns)) * s * STEPS;
@@ -78,10 +79,10 @@ class TableReading implements ShiftedPotentials {
   readonly slots: number;
   readonly shift: number;
   readonly m: Float64Array;
-  private readonly reading: Reading;
+  private readonly reading: TablePlace;
   private mixedTips: Float64Array | null = null;
 
-  constructor(slots: number, reading: Reading) {
+  constructor(slots: number, reading: TablePlace) {
     this.slots = slots;
     this.shift = reading.shift;
     this.reading = reading;

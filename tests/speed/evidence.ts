@@ -1,0 +1,43 @@
+import { createEvidence, Weigher } from '../../src/assess/evidence/index.ts';
+import type { MeterReading } from '../../src/assess/evidence/reading.ts';
+import { neighbourStation } from '../../src/engine/answers.ts';
+import { createArmatureSolver } from '../../src/engine/armatureBench.ts';
+import type { ArmatureDesign } from '../../src/engine/parts/armature.ts';
+import { FAULT, SETUP } from './engine.ts';
+import { type Effort, type SpeedRow, timed } from './measure.ts';
+
+const RANGE_A = 15;
+/** Readings after which a learner's pass is taken up afresh. */
+const PASS = 28;
+
+/** Readings of a neighbouring pass over bridged bars, one bar after another. */
+export function passOf(a: ArmatureDesign): MeterReading[] {
+  const { first, second } = neighbourStation(a);
+  const sweep = createArmatureSolver(a).sweep(FAULT, SETUP);
+  return Array.from({ length: Math.min(PASS, a.bars) }, (_, step) => {
+    const rotationDeg = (-360 * step) / a.bars;
+    const bars = [(first + step) % a.bars, (second + step) % a.bars] as const;
+    const amps = sweep.readingAt((rotationDeg * Math.PI) / 180, ...bars, SETUP.loopOhm);
+    const shown = { deflection: Math.min(1.03, amps / RANGE_A), pegged: amps / RANGE_A > 1.03 };
+    const with_ = { rangeA: RANGE_A, excitation: 'high', windingC: 20, from: 'instrument' } as const;
+    return { kind: 'meter', entry: step, bars, rotationDeg, ...with_, ...shown };
+  });
+}
+
+/** One more reading weighed against every suspect, and the probabilities of all of them afterwards. */
+export async function evidenceUpdate(a: ArmatureDesign, effort: Effort): Promise<SpeedRow> {
+  const model = createEvidence({
+    design: a,
+    mains: '230V50Hz',
+    tests: ['look', 'spaced', 'neighbour', 'ground', 'strip'],
+  });
+  const pass = passOf(a);
+  let weigher = new Weigher(model);
+  const timing = await timed(effort, (n) => {
+    if (n % pass.length === 0) weigher = new Weigher(model);
+    weigher.add(pass[n % pass.length]!);
+    return weigher.result();
+  });
+  const what = `${a.id}: one reading weighed against ${model.suspects.count} suspects`;
+  return { id: `evidence-${a.id}`, what, ...timing };
+}
