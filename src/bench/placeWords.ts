@@ -1,6 +1,6 @@
 import { barAngleDeg, type CommutatorGeometry } from './geometry.ts';
 import type { Observation } from './observation.ts';
-import { barOf, LEAD_IDS, type LeadId, type Place } from './places.ts';
+import { ALL_LEADS, barOf, type LeadId, type Place } from './places.ts';
 
 /** What of an observation the name of a place depends on. */
 export type SeenFrom = Pick<Observation, 'chalkedBar' | 'rotationDeg'>;
@@ -19,6 +19,7 @@ export const LEAD_WORDS: Readonly<Record<LeadId, string>> = {
 const OTHER_PLACES: Readonly<Record<string, string>> = {
   shaft: 'the shaft',
   core: 'the core',
+  lampBulb: 'the bulb of the test lamp',
   'field:terminal': 'the motor terminal',
   'field:brush1': 'field brush 1',
   'field:brush2': 'field brush 2',
@@ -37,8 +38,11 @@ export function placeWords(geometry: CommutatorGeometry, seen: SeenFrom, place: 
     const words = barWords(geometry, seen, bar);
     return place.startsWith('riser') ? `the riser of ${words}` : words;
   }
-  const lead = LEAD_IDS.find((id) => place === `tip:${id}`);
-  return lead === undefined ? (OTHER_PLACES[place] ?? place) : `the tip of ${LEAD_WORDS[lead]}`;
+  const lead = ALL_LEADS.find((id) => place.endsWith(`:${id}`));
+  if (lead === undefined) return OTHER_PLACES[place] ?? place;
+  return place.startsWith('tip:')
+    ? `the tip of ${LEAD_WORDS[lead]}`
+    : `handle and cable of ${LEAD_WORDS[lead]}`;
 }
 
 /** "the chalked bar", "bar 6 on from the chalk", or where the bar lies when none is chalked. */

@@ -1,9 +1,12 @@
-import type { Action, RangeA } from './action.ts';
+import type { RangeA } from './action.ts';
 import type { CommutatorGeometry } from './geometry.ts';
-import type { Clue, HumView, LampView, NeedleView, Observation, StripView } from './observation.ts';
-import { LEAD_IDS, type LeadId } from './places.ts';
+import type { Clue, HumView, LampView, LeadView, NeedleView, Observation, StripView } from './observation.ts';
+import { ALL_LEADS, type LeadId } from './places.ts';
 import { angleWords, LEAD_WORDS, placeWords } from './placeWords.ts';
 import { betweenStrokes, CROWDED_BELOW, printedA } from './scale.ts';
+import { bookWords, dropWords, gaugeWords, matWords, testerWords } from './toolWords.ts';
+
+export { actionWords } from './actWords.ts';
 
 /**
  * An observation in plain words: what eyes, ears and fingers would get and no more. One sentence per thing, each
@@ -13,13 +16,18 @@ export function sayObservation(geometry: CommutatorGeometry, seen: Observation):
   return [
     panelWords(seen),
     cradleWords(seen),
-    ...LEAD_IDS.map((lead) => leadWords(geometry, seen, lead)),
+    ...matWords(seen),
+    ...ALL_LEADS.map((lead) => leadWords(geometry, seen, lead)),
     needleWords(seen.needle, seen.rangeA),
     lampWords(seen.lamp),
+    testerWords(seen.tester),
+    dropWords(geometry, seen),
     stripWords(seen.strip),
     humWords(seen.hum),
     heatWords(seen),
     lookWords(geometry, seen),
+    gaugeWords(seen.gauge),
+    bookWords(seen),
     seen.stopped === null ? '' : `Stopped: ${seen.stopped.sentence}`,
   ].filter((sentence) => sentence !== '');
 }
@@ -43,12 +51,16 @@ function cradleWords({ cradle, hands, chalkedBar }: Observation): string {
 
 /** Where a lead is and what it touches; nothing for one in its holster. */
 export function leadWords(geometry: CommutatorGeometry, seen: Observation, lead: LeadId): string {
-  const { at, grip, touches } = seen.leads[lead];
-  if (at === 'holster') return '';
+  const { at, grip, touches, leaning } = seen.leads[lead];
+  if (at === 'holster' || at === 'absent') return '';
   const where = touches === null ? 'touching nothing' : `on ${placeWords(geometry, seen, touches)}`;
-  const kept = at === 'stand' ? 'in the stand' : grip === 'tip' ? 'held by the bare tip' : 'in the hand';
-  return capital(`${LEAD_WORDS[lead]} ${where}, ${kept}.`);
+  const held = grip === 'tip' ? 'held by the bare tip' : leaning ? 'in the hand, leaned on' : 'in the hand';
+  return capital(`${LEAD_WORDS[lead]} ${where}, ${KEPT_WORDS[at] ?? held}.`);
 }
+const KEPT_WORDS: Readonly<Partial<Record<LeadView['at'], string>>> = {
+  stand: 'in the stand',
+  clip: 'clipped on',
+};
 
 /** "Needle between 30 and 32, nearer 30." */
 export function needleWords(needle: NeedleView, rangeA: RangeA): string {
@@ -157,66 +169,6 @@ function lookWords(geometry: CommutatorGeometry, seen: Observation): string {
   const clues = seen.look.sees.map((clue) => CLUE_WORDS[clue]).join(', ');
   const place = placeWords(geometry, seen, seen.look.place);
   return `Under the lens, ${place}: ${clues === '' ? 'nothing to see' : clues}.`;
-}
-
-/** An act as a button or a log line would name it. */
-export function actionWords(geometry: CommutatorGeometry, seen: Observation, action: Action): string {
-  switch (action.type) {
-    case 'selector.turn':
-      return `Turn the selector to ${action.to.toUpperCase()}`;
-    case 'range.turn':
-      return `Set the ammeter to ${action.to} A`;
-    case 'armature.turn':
-      return `Turn the armature ${turnWords(geometry, action.byDeg)}`;
-    case 'lead.take':
-      return `Take ${LEAD_WORDS[action.lead]} by the ${action.grip === 'tip' ? 'bare tip' : 'handle'}`;
-    case 'lead.touch':
-      return `Put ${LEAD_WORDS[action.lead]} on ${placeWords(geometry, seen, action.place)}`;
-    case 'lead.lift':
-      return `Lift ${LEAD_WORDS[action.lead]}`;
-    case 'lead.clamp':
-      return `Leave ${LEAD_WORDS[action.lead]} in the stand`;
-    case 'lead.holster':
-      return `Put ${LEAD_WORDS[action.lead]} back into its holster`;
-    case 'strip.hold':
-      return `Hold the strip ${angleWords(action.angleDeg)}, ${action.heightMm} mm above the core`;
-    case 'lens.look':
-      return `Look at ${placeWords(geometry, seen, action.place)} under the lens`;
-    case 'chalk.mark':
-      return `Chalk ${placeWords(geometry, seen, `bar:${action.bar}`)}`;
-    case 'armature.place':
-    case 'armature.lift':
-      return PLAIN_ACTS[action.type];
-    default:
-      return PLAIN_ACTS[action.type as keyof typeof PLAIN_ACTS] ?? action.type;
-  }
-}
-
-const PLAIN_ACTS = {
-  'armature.place': 'Lay the armature in the cradle',
-  'armature.lift': 'Lift the armature out',
-  'armature.hold': 'Lay a hand on the armature',
-  'armature.release': 'Let go of the armature',
-  'strip.take': 'Take the strip',
-  'strip.away': 'Take the strip away from the core',
-  'strip.hang': 'Hang the strip up',
-  'sheet.write': 'Write on the test sheet',
-  'verdict.write': 'Write the verdict',
-  'job.handIn': 'Hand the job in',
-} as const;
-
-/** Bar numbers rise towards the bottom on the near side, so a positive turn brings the top towards the person. */
-function turnWords(geometry: CommutatorGeometry, byDeg: number): string {
-  const bars = (Math.abs(byDeg) * geometry.bars) / 360;
-  const far = Math.abs(bars - Math.round(bars)) < 0.01 && Math.round(bars) > 0;
-  const amount = far
-    ? `${Math.round(bars)} bar${Math.round(bars) === 1 ? '' : 's'}`
-    : `${tidy(Math.abs(byDeg))}°`;
-  return `${amount}, top ${byDeg > 0 ? 'towards' : 'away from'} you`;
-}
-
-function tidy(value: number): string {
-  return String(Number(value.toFixed(1)));
 }
 
 function capital(text: string): string {
