@@ -48,7 +48,7 @@ export class Aims {
       const p = onEnd(shape, shape.inner - grow, shape.deg - shape.halfDeg + (2 * shape.halfDeg * i) / steps);
       points.push(p.x, p.y);
     }
-    return pen.poly(points);
+    return pen.poly(closed(points));
   }
 
   private outline(shape: Shape, width: number, alpha: number): void {
@@ -82,6 +82,7 @@ export class Aims {
     const { pen } = this;
     pen.circle(p.x, p.y, 24).fill({ color: 0x1c0d06, alpha: 0.72 });
     pen.circle(p.x, p.y, 24).stroke({ width: 5, color: 0x6b3520 });
+    pen.moveTo(p.x, p.y - 24);
     pen
       .arc(p.x, p.y, 24, -Math.PI / 2, -Math.PI / 2 + Math.PI * 2 * share)
       .stroke({ width: 5, color: 0xffb15e });
@@ -109,14 +110,21 @@ function traceBar(pen: Graphics, a: Point, b: Point, r: number): Graphics {
   const ny = Math.cos(angle) * r;
   const ex = Math.cos(angle) * end;
   const ey = Math.sin(angle) * end;
-  return pen.poly([
-    a.x - ex + nx,
-    a.y - ey + ny,
-    b.x + ex + nx,
-    b.y + ey + ny,
-    b.x + ex - nx,
-    b.y + ey - ny,
-    a.x - ex - nx,
-    a.y - ey - ny,
-  ]);
+  return pen.poly(
+    closed([
+      a.x - ex + nx,
+      a.y - ey + ny,
+      b.x + ex + nx,
+      b.y + ey + ny,
+      b.x + ex - nx,
+      b.y + ey - ny,
+      a.x - ex - nx,
+      a.y - ey - ny,
+    ]),
+  );
+}
+
+/** The plain canvas leaves the last side of an outline undrawn unless it is led back to its start. */
+function closed(points: number[]): number[] {
+  return [...points, points[0]!, points[1]!];
 }

@@ -153,7 +153,7 @@ function toolRects(rail: Rect, gap: number): Record<RailTool, Rect> {
 
 function lensRound(box: Rect): Layout['lens'] {
   const r = clamp(box.h * 0.23, 62, 104);
-  return { x: box.x + r + 16, y: box.y + box.h - r - 40, r };
+  return { x: box.x + r + 36, y: box.y + box.h - r - 40, r };
 }
 
 /** Parts side by side or one above the other in a column. */
