@@ -6,6 +6,7 @@ import { spoken } from '../../shared/words.ts';
 import { Answered } from '../Answered.tsx';
 import type { AssessorPageProps } from '../AssessorScreens.tsx';
 import type { OpenedAttempt, Run } from '../desk.ts';
+import { AttemptFiles } from '../review/AttemptFiles.tsx';
 import { LogPane } from './LogPane.tsx';
 import { Picture } from './Picture.tsx';
 import { Beside, TimeLine } from './TimeLine.tsx';
@@ -54,6 +55,7 @@ export function PlayerPane(props: PlayerPaneProps) {
           {(found) => <Beside run={opened} expert={found} />}
         </Answered>
       </details>
+      <AttemptFiles desk={desk} attempt={opened.attempt.id} />
     </section>
   );
 }
