@@ -3,7 +3,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import type { Page } from 'playwright-core';
 import { build, type Plugin, preview } from 'vite';
-import { afterAll, beforeAll, describe, expect, inject, it } from 'vitest';
+import { afterAll, beforeAll, describe, expect, inject, it, vi } from 'vitest';
 import { closeBrowser, openApp } from './support/page.ts';
 import './support/provided.ts';
 import { toBench } from './support/screens.ts';
@@ -30,8 +30,11 @@ let otherUrl = '';
 let stop: () => Promise<void> = async () => {};
 
 beforeAll(async () => {
+  // The same build as the one beside it: a test run would otherwise leave the service worker out.
+  vi.stubEnv('NODE_ENV', 'production');
   const outDir = await mkdtemp(join(tmpdir(), 'slot-and-riser-'));
   await build({ logLevel: 'silent', plugins: [otherFault()], build: { outDir, emptyOutDir: true } });
+  vi.unstubAllEnvs();
   const server = await preview({
     logLevel: 'silent',
     build: { outDir },
@@ -74,11 +77,12 @@ const unmarked = (path: string) => path.replace(/-[\w-]{8}(?=\.\w+$)/, '');
 async function lookAt(url: string) {
   const { page, requests, close } = await openApp({}, '', url);
   await page.getByRole('heading', { level: 1 }).waitFor();
-  const board = await page.locator('body').innerText();
+  const board = await page.locator('body').textContent();
   await page.locator(`a[href="#/job/${JOB}"]`).first().click();
-  const card = await page.locator('main').first().innerText();
+  const card = await page.locator('main').first().textContent();
   await page.goBack();
   await toBench(page, JOB);
+  await page.evaluate(async () => void (await navigator.serviceWorker.ready));
   await page.waitForTimeout(1500);
   const shown = {
     board,
