@@ -1,71 +1,34 @@
-import { readFileSync } from 'node:fs';
 import { createSession, type Session } from '../../src/attempt/session.ts';
-import type { Action, Grip, RangeA, Selector } from '../../src/bench/action.ts';
+import type {
+  Action,
+  BenchCare,
+  BrushIndex,
+  GaugeKind,
+  Grip,
+  MatPart,
+  RangeA,
+  Selector,
+} from '../../src/bench/action.ts';
 import { barAngleDeg, barAt, type CommutatorGeometry, canReach } from '../../src/bench/geometry.ts';
 import type { InterlockCode } from '../../src/bench/interlocks.ts';
-import type { Observation } from '../../src/bench/observation.ts';
-import { barPlace, type LeadId, type Place } from '../../src/bench/places.ts';
+import type { Observation, TesterView } from '../../src/bench/observation.ts';
+import { barPlace, type LeadId, type LeadSet, type Place } from '../../src/bench/places.ts';
 import type { Mode, Outcome } from '../../src/bench/port.ts';
-import type { MainsId } from '../../src/engine/drive.ts';
-import type { ArmatureDesign } from '../../src/engine/parts/armature.ts';
-import type { ArmatureFault } from '../../src/engine/parts/armatureFault.ts';
+import type { RemedyKind } from '../../src/engine/parts/remedies.ts';
 import { barZeroDeg } from '../../src/engine/parts/winding.ts';
-import { parsePartText } from '../../src/scenario/parse.ts';
-import { type PartLibrary, SCENARIO_VERSION, type Scenario } from '../../src/scenario/scenario.ts';
+import type { Scenario } from '../../src/scenario/scenario.ts';
+import { type JobOptions, job, type PartId, partType } from './jobs.ts';
 
-export type PartId = 'wave-23' | 'lap-28' | 'lap-24';
-
-/** A part type as the scenarios use it. */
-export function partType(id: PartId): ArmatureDesign {
-  const parsed = parsePartText(readFileSync(`scenarios/parts/${id}.json`, 'utf8'));
-  if (!parsed.ok) throw new Error(parsed.issues.map((issue) => issue.sentence).join(' '));
-  return parsed.value;
-}
-
-export const PARTS: PartLibrary = new Map(
-  (['wave-23', 'lap-28', 'lap-24'] as const).map((id) => [id, partType(id)]),
-);
-
-export interface JobOptions {
-  readonly part?: PartId;
-  readonly faults?: readonly ArmatureFault[];
-  readonly mode?: Mode;
-  readonly mains?: MainsId;
-  readonly seed?: number;
-  readonly startRotationDeg?: number;
-}
-
-/** A job of the training workshop with any armature and any faults. */
-export function job({
-  part = 'wave-23',
-  faults = [],
-  mode = 'practice',
-  mains = '230V50Hz',
-  seed = 7,
-  startRotationDeg = 0,
-}: JobOptions = {}): Scenario {
-  return {
-    format: 'slot-and-riser/scenario',
-    version: SCENARIO_VERSION,
-    public: {
-      id: 'q-test',
-      workshop: 'Quarry Road Training Workshop',
-      card: { unit: 'Starter', broughtInBy: 'The stores', complaint: 'Slow.', askedFor: 'Test it.' },
-      mains,
-      parts: ['armature'],
-      armature: part,
-      tests: ['look', 'spaced', 'neighbour', 'ground', 'strip'],
-      mode,
-      minutes: null,
-    },
-    hidden: { armature: { faults }, startRotationDeg, seed, supplyReference: 'floating' },
-  };
-}
+export { type JobOptions, job, PARTS, type PartId, partType } from './jobs.ts';
 
 /** Time a practised hand takes for one act, ms. */
 const PACE_MS = 400;
 /** Time a needle is given to come to rest, ms. */
 const NEEDLE_MS = 4000;
+/** Time the insulation tester's button is held down, ms. */
+const TESTER_MS = 6000;
+/** Time in which a lit filament goes dark, ms. */
+const AFTERGLOW_MS = 3000;
 /** Time a lamp is watched before it is called lit or dark, ms. */
 const LAMP_MS = 600;
 
@@ -182,6 +145,84 @@ export class BenchDriver {
   }
   handsIn(): this {
     return this.does({ type: 'job.handIn' });
+  }
+  takesUp(part: MatPart): this {
+    return this.does({ type: 'part.takeUp', part });
+  }
+  putsBack(part: MatPart): this {
+    return this.does({ type: 'part.putBack', part });
+  }
+  partsBrushes(): this {
+    return this.does({ type: 'brushes.part' });
+  }
+  joinsBrushes(): this {
+    return this.does({ type: 'brushes.join' });
+  }
+  leansOn(lead: LeadId): this {
+    return this.does({ type: 'lead.lean', lead, on: true });
+  }
+  easesOff(lead: LeadId): this {
+    return this.does({ type: 'lead.lean', lead, on: false });
+  }
+  cures(remedy: RemedyKind, bar?: number): this {
+    return this.does({ type: 'remedy.do', remedy, ...(bar === undefined ? {} : { bar }) });
+  }
+  setsRight(what: BenchCare): this {
+    return this.does({ type: 'bench.setRight', what });
+  }
+  presses(on: boolean): this {
+    return this.does({ type: 'tester.press', on });
+  }
+  discharges(): this {
+    return this.does({ type: 'tester.discharge' });
+  }
+  feeds(one: Place, other: Place): this {
+    return this.does({ type: 'drop.feed', at: [one, other] });
+  }
+  unfeeds(): this {
+    return this.does({ type: 'drop.feed', at: null });
+  }
+
+  /** Puts a gauge to the part and reads it, mm; null when that was refused. */
+  gauges(gauge: GaugeKind, brush?: BrushIndex): number | null {
+    this.does({ type: 'gauge.read', gauge, ...(brush === undefined ? {} : { brush }) });
+    return this.refusal === null ? (this.sees.gauge?.mm ?? null) : null;
+  }
+
+  /** Tips of a set on two places, one after the other; both stay in the hands. */
+  holdsOn(set: LeadSet, one: Place, other: Place): this {
+    for (const [end, place] of [one, other].entries()) {
+      const lead: LeadId = `${set}.${end === 0 ? '1' : '2'}`;
+      if (this.sees.leads[lead].at !== 'hand') this.takes(lead);
+      if (this.sees.leads[lead].touches !== place) this.touches(lead, place);
+    }
+    return this;
+  }
+
+  /** Clips of a rail set on two places, both hands free again. */
+  clipsOn(set: 'tester' | 'drop', one: Place, other: Place): this {
+    for (const [end, place] of [one, other].entries()) {
+      const lead: LeadId = `${set}.${end === 0 ? '1' : '2'}`;
+      this.takes(lead).touches(lead, place).clamps(lead);
+    }
+    return this;
+  }
+
+  /** Lamp between two places, watched until any afterglow is gone; the tips stay where they are. */
+  lampBetween(one: Place, other: Place): number {
+    return this.holdsOn('lamp', one, other).waits(AFTERGLOW_MS).watchesLamp();
+  }
+
+  /** Both leads of a set back where they hang. */
+  hangsUpBoth(set: LeadSet): this {
+    return this.hangsUp(`${set}.1`).hangsUp(`${set}.2`);
+  }
+
+  /** Presses the tester's button until its display stands still and lets go; the display as it stood. */
+  testsInsulation(): TesterView {
+    const shown = this.presses(true).waits(TESTER_MS).sees.tester;
+    this.presses(false);
+    return shown;
   }
 
   /** The bar nearest to a place in space, as the armature lies now. */
