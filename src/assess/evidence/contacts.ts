@@ -30,13 +30,6 @@ interface Run {
   readonly stretches: readonly Stretch[];
 }
 
-/** Temperature of the growler winding by the warmth a hand feels, degrees C: middles of its classes. */
-const WINDING_C: Readonly<Record<Observation['growlerHeat'], number>> = {
-  cool: 27,
-  warm: 45,
-  hot: 67,
-  tooHotToTouch: 87,
-};
 /** An eye needs this long to call a lamp dark, and to tell a dull glow from one dying away, ms. Ours, no source. */
 const DARK_MS = 300;
 const GLOW_MS = 1000;
@@ -90,7 +83,7 @@ function meterOf({ stretches }: Run): MeterReading[] {
   const read = high.length > 0 ? high : atRest('low');
   const best = read.reduce<Stretch | null>((top, one) => (top === null || finer(one, top) ? one : top), null);
   if (best === null) return [];
-  const { rotationDeg, rangeA, needle, growlerHeat } = best.seen;
+  const { rotationDeg, rangeA, needle } = best.seen;
   return [
     {
       kind: 'meter',
@@ -98,7 +91,6 @@ function meterOf({ stretches }: Run): MeterReading[] {
       bars: meterBars(best.seen)!,
       rotationDeg,
       excitation: high.length > 0 ? 'high' : 'low',
-      windingC: WINDING_C[growlerHeat],
       rangeA,
       deflection: needle.deflection,
       pegged: needle.pegged,
@@ -195,7 +187,6 @@ function stripOf({ stretches }: Run): StripReading[] {
       heightMm,
       rotationDeg: seen.rotationDeg,
       excitation: excited(seen, 'high') ? 'high' : 'low',
-      windingC: WINDING_C[seen.growlerHeat],
       pull,
       from: 'instrument',
     },

@@ -19,25 +19,26 @@ import { alterationOf, barsPort } from './alterations.ts';
 import { dividedWinding, type JointedWinding, jointedWinding, type Port } from './joints.ts';
 import { type NeedleTable, needleTable, severityCells } from './needles.ts';
 import { Network } from './network.ts';
+import { warmthOf } from './noise.ts';
 import { type PullTable, pullTable, type StripHeld } from './strip.ts';
 import { faultOf, type SuspectBlock, type Suspects, suspectAt } from './suspects.ts';
 import { BarPair, NOTHING, type Source, type Sources, type Supply } from './thevenin.ts';
 
-/** One way the ammeter can lie: two bars, the armature turned so far, the growler on so hard and so warm. */
+/** One way the ammeter can lie: two bars, the armature turned so far, the growler on so hard. */
 export interface Laid {
   readonly bars: readonly [number, number];
   readonly rotationDeg: number;
   readonly excitation: Excitation;
-  /** Temperature of the growler winding, degrees C. */
-  readonly windingC: number;
 }
 
+/** Middle of what a growler winding warms up to, degrees C: from cold to hot, readings change by a third of a per cent. */
+const WINDING_C = 45;
 /** Angles within one slot pitch that are told apart: 64, as the engine's own table has it. */
 const STEPS = 64;
 /** Rotations remembered; a few megabytes each. */
-const REMEMBERED = 12;
+const REMEMBERED = 24;
 /** Pairs of bars remembered, half a megabyte each: a pass round the part is one of them over and over. */
-const TABLES_REMEMBERED = 24;
+const TABLES_REMEMBERED = 64;
 /** Rotations of the plain winding remembered without turning back, a tenth of a megabyte each. */
 const TURNS_REMEMBERED = 64;
 
@@ -75,6 +76,8 @@ export class Dictionary {
   /** Depth over which armature and growler share their field, m. */
   readonly depth: number;
   private readonly solver: ArmatureSolver;
+  /** What a current does to the winding's resistance while it is read, share per ampere squared. */
+  readonly warmth: number;
   private readonly saturation: ToothSaturation | null;
   private readonly table: SlotTable;
   private readonly jointed: Network;
@@ -93,6 +96,7 @@ export class Dictionary {
     this.mains = MAINS[mainsId];
     this.growler = growler;
     this.depth = sharedDepth(growler, design.stackLength);
+    this.warmth = warmthOf(design);
     this.solver = createArmatureSolver(design, growler);
     this.alike = design.dummyPlace === undefined;
     this.table = new SlotTable(design, growler);
@@ -103,9 +107,9 @@ export class Dictionary {
   }
 
   /** How the growler drives a part at one step: saturation of the teeth taken as with the winding whole. */
-  supply(excitation: Excitation, windingC: number, step: number): Supply {
+  supply(excitation: Excitation, step: number): Supply {
     const { jointed } = this.at(step);
-    const setting = { mains: this.mains, excitation, windingC };
+    const setting = { mains: this.mains, excitation, windingC: WINDING_C };
     const closed = new ClosedGrowler();
     closed.close(this.growler, setting, jointed, this.rotationRad(step), this.saturation);
     const n2 = closed.turns * closed.turns;
@@ -142,10 +146,10 @@ export class Dictionary {
     block: SuspectBlock,
     place: number,
     severity: number,
-    drive: Pick<Drive, 'rotationRad' | 'excitation' | 'windingC'>,
+    drive: Pick<Drive, 'rotationRad' | 'excitation'>,
   ): OperatingPoint {
     const fault = faultOf(this.design, block, place, severity);
-    return this.solver.solve([fault], { ...drive, mains: this.mains, meter: null });
+    return this.solver.solve([fault], { ...drive, mains: this.mains, windingC: WINDING_C, meter: null });
   }
 
   /** Step of a rotation counted over the whole turn, not turned back. */
@@ -173,8 +177,8 @@ export class Dictionary {
 
   /** Pulls on the strip for every suspect, with the armature turned back to the first pitch. */
   pulls(held: StripHeld, standing: Standing): PullTable {
-    const { angleDeg, heightMm, excitation, windingC } = held;
-    const key = `${angleDeg} ${heightMm} ${standing.step} ${excitation} ${windingC}`;
+    const { angleDeg, heightMm, excitation } = held;
+    const key = `${angleDeg} ${heightMm} ${standing.step} ${excitation}`;
     return remembered(this.pullTables, key, TABLES_REMEMBERED, () => pullTable(this, held, standing));
   }
 
@@ -201,21 +205,22 @@ export class Dictionary {
 
   /** Where the needle would stand for every suspect, with the armature turned back to the first pitch. */
   needles(laid: Laid & { readonly rangeA: RangeA }, standing: Standing): NeedleTable {
-    const { excitation, windingC, rangeA } = laid;
+    const { excitation, rangeA } = laid;
     const a = this.turnedBack(laid.bars[0], standing);
     const b = this.turnedBack(laid.bars[1], standing);
     const bars = [Math.min(a, b), Math.max(a, b)] as const;
     return remembered(
       this.tables,
-      `${bars} ${standing.step} ${excitation} ${windingC} ${rangeA}`,
+      `${bars} ${standing.step} ${excitation} ${rangeA}`,
       TABLES_REMEMBERED,
       () => {
-        const sources = this.solveSources(
-          bars,
-          standing.step,
-          this.supply(excitation, windingC, standing.step),
+        const sources = this.solveSources(bars, standing.step, this.supply(excitation, standing.step));
+        return needleTable(
+          sources,
+          severityCells(sources, rangeA, this.suspects.blocks),
+          rangeA,
+          this.warmth,
         );
-        return needleTable(sources, severityCells(sources, rangeA, this.suspects.blocks), rangeA);
       },
     );
   }

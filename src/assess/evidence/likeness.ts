@@ -15,6 +15,8 @@ export interface Likeness {
   readonly showable: Uint8Array;
   /** Other suspects elsewhere or of another kind that all allowed tests together can hardly tell from this one. */
   alike(suspect: number): readonly number[];
+  /** Pairs of neighbouring bars, by the first, at which it shows as much as anywhere: a learner may mark any of them. */
+  shownAt(suspect: number): readonly number[];
 }
 
 /** Logarithm of the odds all allowed tests together are expected to give: below the first unseen, below the second alike. */
@@ -39,6 +41,8 @@ export function likenessOf(model: EvidenceModel): Likeness {
 
 /** What a suspect would show: needle by needle with its spread, and chance of a pull by place of the strip. */
 interface Signatures {
+  /** First bars of the pairs of the neighbouring pass, whose needles come first; none where it is not allowed. */
+  readonly pairs: readonly number[];
   readonly needles: number;
   readonly needle: Float32Array;
   readonly spread: Float32Array;
@@ -56,6 +60,7 @@ function findLikeness(model: EvidenceModel): Likeness {
   const period = design.dummyPlace === undefined ? design.coilsPerSlot : design.bars;
   return {
     showable,
+    shownAt: (suspect) => (showable[suspect] === 0 ? [] : shownPairs(signatures, suspect)),
     alike(suspect) {
       if (showable[suspect] === 0) return [];
       const { block, place, severity } = placeIn(model, suspect);
@@ -69,6 +74,18 @@ function findLikeness(model: EvidenceModel): Likeness {
       return site[severity]!.map((other) => shifted(model, other, by));
     },
   };
+}
+
+/** Pairs that stand out nearly as far as the furthest cannot be told from it. */
+const NEARLY_FURTHEST = 0.8;
+
+function shownPairs({ needle, needles, pairs }: Signatures, suspect: number): number[] {
+  const off = pairs.map((_, n) => {
+    const sound = needle[n]!;
+    return sound > 0 ? Math.abs(needle[suspect * needles + n]! / sound - 1) : 0;
+  });
+  const most = Math.max(...off);
+  return pairs.filter((_, n) => off[n]! >= NEARLY_FURTHEST * most);
 }
 
 /** A share of a site's severities that come near another site, from which on they all count as near. */
@@ -197,7 +214,10 @@ function feltApart(p: number, q: number): number {
 
 function signaturesOf(model: EvidenceModel): Signatures {
   const { dictionary, suspects } = model;
-  const readings = meterPasses(model).flatMap((pass) => pass.readings);
+  const passes = meterPasses(model);
+  const readings = passes.flatMap((pass) => pass.readings);
+  const neighbour = passes.filter(({ test }) => test === 'neighbour');
+  const pairs = neighbour.flatMap((pass) => pass.readings.map(({ bars }) => bars[0]));
   const held = stripPasses(model).flatMap((pass) => pass.readings);
   const needle = new Float32Array(suspects.count * readings.length);
   const spread = new Float32Array(suspects.count * readings.length);
@@ -217,7 +237,7 @@ function signaturesOf(model: EvidenceModel): Signatures {
       felt[k * held.length + p] = 1 - table[from * PULLS]!;
     });
   });
-  return { needles: readings.length, needle, spread, places: held.length, felt };
+  return { pairs, needles: readings.length, needle, spread, places: held.length, felt };
 }
 
 function placeIn(

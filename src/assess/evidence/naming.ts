@@ -22,7 +22,7 @@ export function claimOf({ condition, place }: Finding, chalkedBar: number | null
   return { condition, mark: { kind: place.kind, at } };
 }
 
-/** What a winding fault is called. Other names are right only where no allowed test could tell them apart. */
+/** What a winding fault is called first. */
 export const CONDITION_OF: Readonly<Record<WindingKind, Condition>> = {
   openCoil: 'openCoil',
   jointBar: 'badRiserJoint',
@@ -33,6 +33,18 @@ export const CONDITION_OF: Readonly<Record<WindingKind, Condition>> = {
   coilShort: 'shortedCoil',
   reversed: 'reversed',
 };
+
+/**
+ * A strip that is pulled tells of current leaking between neighbouring coils or bars, not of which: until the bars have
+ * been cleaned either name is right (trade, common practice).
+ */
+const LEAKS: readonly Condition[] = ['bridgedBars', 'shortedCoil'];
+
+/** Whether a condition is a right name for a kind of fault; others may be where no allowed test could tell them apart. */
+export function isCalled(kind: WindingKind, condition: Condition): boolean {
+  const first = CONDITION_OF[kind];
+  return first === condition || (LEAKS.includes(first) && LEAKS.includes(condition));
+}
 
 /** What a claim is about: the winding, the insulation or the surface; each as a yes or no to every state. */
 export interface Meaning {
@@ -49,10 +61,8 @@ export function meaningOf(model: EvidenceModel, { condition, mark }: Claim): Mea
   const own = Uint8Array.from({ length: suspects.count }, (_, k) => {
     const at = locate(suspects, k);
     if (at === null || likeness.showable[k] === 0) return 0;
-    return CONDITION_OF[at.block.kind] === condition &&
-      (mark === null || liesAt(design, at.block, at.place, mark))
-      ? 1
-      : 0;
+    const placed = mark === null || liesAt(design, at.block, at.place, mark) || isShownAt(model, k, mark);
+    return isCalled(at.block.kind, condition) && placed ? 1 : 0;
   });
   const winding = own.map((right, k) =>
     right === 1 || likeness.alike(k).some((other) => own[other] === 1) ? 1 : 0,
@@ -62,6 +72,13 @@ export function meaningOf(model: EvidenceModel, { condition, mark }: Claim): Mea
     insulation: insulationMeaning(model, condition, mark),
     dirty: mark === null && (condition === 'bridgedBars' || condition === 'worn'),
   };
+}
+
+/** A coil or a leak between bars may be marked at any pair that shows it as much as its own; a bar's joint is at its bar. */
+function isShownAt(model: EvidenceModel, suspect: number, { kind, at }: Mark): boolean {
+  const block = locate(model.suspects, suspect)?.block.kind;
+  if (kind !== 'pair' || block === 'jointBar' || block === 'jointBothEnds') return false;
+  return likenessOf(model).shownAt(suspect).includes(at);
 }
 
 /** A lamp does not tell hard grounds from insulation that breaks down under it: both names are right for both. */

@@ -23,8 +23,16 @@ export interface NeedleTable {
   readonly spread: Float32Array;
 }
 
-/** @param cells spread that comes from the steps between severities, by source */
-export function needleTable({ v2, r, x }: Sources, cells: Float64Array, rangeA: RangeA): NeedleTable {
+/**
+ * @param cells  spread that comes from the steps between severities, by source
+ * @param warmth what a current does to the winding's resistance while it is read, share per ampere squared
+ */
+export function needleTable(
+  { v2, r, x }: Sources,
+  cells: Float64Array,
+  rangeA: RangeA,
+  warmth: number,
+): NeedleTable {
   const count = v2.length;
   const mean = new Float32Array(count * CONTACT_COUNT * GAIN_COUNT);
   const spread = new Float32Array(count * CONTACT_COUNT);
@@ -36,7 +44,8 @@ export function needleTable({ v2, r, x }: Sources, cells: Float64Array, rangeA: 
       const amps = Math.sqrt(v2[k]! / size);
       const at = k * CONTACT_COUNT + c;
       const rise = 1000 * (scaleFraction(amps * 1.001, rangeA) - scaleFraction(amps, rangeA));
-      const share = Math.sqrt(CURRENT_SD ** 2 + ((whole * sdOhm) / size) ** 2);
+      const warm = warmth * amps * amps * r[k]!;
+      const share = Math.sqrt(CURRENT_SD ** 2 + (whole * whole * (sdOhm * sdOhm + warm * warm)) / size ** 2);
       spread[at] = Math.sqrt((rise * share) ** 2 + cells[k]! ** 2);
       for (let g = 0; g < GAIN_COUNT; g++)
         mean[at * GAIN_COUNT + g] = scaleFraction(amps * (1 + GAINS[g]!), rangeA);

@@ -1,5 +1,9 @@
 import { ACCURACY_CLASS, CONTACT_OHM, FIXED_LOOP_OHM } from '../../engine/instruments/ammeter.ts';
 import { DEFLECTION_STEP } from '../../engine/instruments/needle.ts';
+import { COPPER_DENSITY, COPPER_HEAT } from '../../engine/instruments/thermal.ts';
+import { COPPER_PER_K } from '../../engine/math/constants.ts';
+import type { ArmatureDesign } from '../../engine/parts/armature.ts';
+import { coilCopperVolume, coilOhm } from '../../engine/parts/winding.ts';
 
 /**
  * How far a reading may lie from what a fault would show, and for what reasons. What is common to all readings of an
@@ -51,6 +55,19 @@ const GAIN_SD = (0.4 * ACCURACY_CLASS) / 100 / Math.sqrt(12);
 const MODEL_SD = 0.003;
 /** Spread common to all currents, as a share of the reading. */
 export const CURRENT_SD = Math.hypot(GAIN_SD, MODEL_SD);
+
+/** How long a reading lets its current run through the coils, s. Ours, no source. */
+const HELD_S = 6;
+
+/**
+ * The ammeter warms the coils it is read through: by I²·R·t into their own copper. How far is not known, so it
+ * spreads the reading; on heavy strip it is nothing, on fine wire some per cent.
+ * @returns rise of resistance as a share, per ampere squared
+ */
+export function warmthOf(design: ArmatureDesign): number {
+  const heatJPerK = COPPER_HEAT * COPPER_DENSITY * coilCopperVolume(design);
+  return (COPPER_PER_K * coilOhm(design) * HELD_S) / heatJPerK;
+}
 
 /** A needle read in steps, with what is left of its swing when it seems at rest. */
 const NEEDLE_SD = Math.hypot(DEFLECTION_STEP / Math.sqrt(12), DEFLECTION_STEP / 4);

@@ -108,13 +108,16 @@ export class Pairing {
   private add(reading: MeterReading): void {
     const { dictionary, seconds } = this;
     const { step } = dictionary.standing(reading.rotationDeg);
-    const supply = dictionary.supply(reading.excitation, reading.windingC, step);
+    const supply = dictionary.supply(reading.excitation, step);
     const pair = new BarPair(this.solution(reading), reading.bars[0], reading.bars[1]);
     const sources = gather(this.seconded, (alteration, into) => pair.source(alteration, supply, into));
     const cells = severityCells(sources, reading.rangeA, runs(seconds));
     const own = this.ownCell(pair, supply, reading);
     for (let k = 0; k < cells.length; k++) cells[k] = Math.hypot(cells[k]!, own);
-    const likelihoods = needleLikelihoods(needleTable(sources, cells, reading.rangeA), reading);
+    const likelihoods = needleLikelihoods(
+      needleTable(sources, cells, reading.rangeA, dictionary.warmth),
+      reading,
+    );
     for (let k = 0; k < likelihoods.length; k++) this.log[k]! += Math.log(likelihoods[k]!);
   }
 

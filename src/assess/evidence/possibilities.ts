@@ -1,8 +1,8 @@
-import type { Condition } from '../../bench/paper.ts';
+import { CONDITIONS_OF, type Condition } from '../../bench/paper.ts';
 import { chanceOf } from './judge.ts';
 import { likenessOf } from './likeness.ts';
 import type { EvidenceModel } from './model.ts';
-import { CONDITION_OF } from './naming.ts';
+import { CONDITION_OF, isCalled } from './naming.ts';
 import type { Posterior } from './posterior.ts';
 import type { WindingKind } from './priors.ts';
 import { locate, type SuspectPlace, suspectAt } from './suspects.ts';
@@ -114,8 +114,9 @@ function findField(model: EvidenceModel): Field {
     of[k] = number;
     const possibility = possibilities[number]!;
     for (const { block } of [own, ...alike]) {
-      const called = CONDITION_OF[block.kind];
-      if (called !== possibility.what && !possibility.also.includes(called)) possibility.also.push(called);
+      const names = CONDITIONS_OF.armature.filter((condition) => isCalled(block.kind, condition));
+      for (const name of names)
+        if (name !== possibility.what && !possibility.also.includes(name)) possibility.also.push(name);
     }
   }
   return { possibilities, of };

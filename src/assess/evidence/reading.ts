@@ -16,8 +16,6 @@ export interface MeterReading {
   readonly bars: readonly [number, number];
   readonly rotationDeg: number;
   readonly excitation: Excitation;
-  /** Temperature of the growler winding as near as its warmth tells, degrees C. */
-  readonly windingC: number;
   readonly rangeA: RangeA;
   /** Needle as a fraction of full scale, 0..1.03. */
   readonly deflection: number;
@@ -43,7 +41,6 @@ export interface StripReading {
   readonly heightMm: number;
   readonly rotationDeg: number;
   readonly excitation: Excitation;
-  readonly windingC: number;
   /** Pull felt, 0..4. */
   readonly pull: number;
   readonly from: Source;

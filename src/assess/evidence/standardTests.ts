@@ -62,7 +62,6 @@ function passOf(bars: number, { first, second }: Station, rangeA: RangeA): Meter
     bars: [(first + step) % bars, (second + step) % bars] as const,
     rotationDeg: (360 - (360 * step) / bars) % 360,
     excitation: 'high' as const,
-    windingC: ROOM_C,
     rangeA,
   }));
 }
@@ -77,7 +76,6 @@ export function stripPasses({ design, tests }: EvidenceModel): StripPass[] {
       heightMm: STRIP_HEIGHT_MM,
       rotationDeg: (angleDeg - (360 * slot) / design.slots + 720) % 360,
       excitation: 'high' as const,
-      windingC: ROOM_C,
     })),
   }));
 }

@@ -14,10 +14,7 @@ export const PULLS = SNAPPED + 1;
 /** Chance of each pull, by suspect: count × PULLS. */
 export type PullTable = Float32Array;
 
-export type StripHeld = Pick<
-  StripReading,
-  'angleDeg' | 'heightMm' | 'rotationDeg' | 'excitation' | 'windingC'
->;
+export type StripHeld = Pick<StripReading, 'angleDeg' | 'heightMm' | 'rotationDeg' | 'excitation'>;
 
 /** Spread of the logarithm of the pull: gap held by hand, forces beside a slot. Ours, after the model's own limits. */
 const PULL_SD = 0.25;
@@ -96,7 +93,7 @@ class StripBench {
     this.dictionary = dictionary;
     this.held = held;
     this.step = step;
-    this.supply = dictionary.supply(held.excitation, held.windingC, step);
+    this.supply = dictionary.supply(held.excitation, step);
     this.links = this.look();
     const { jointed, potentials } = dictionary.at(step);
     this.whole = new StripField(dictionary.jointedCircuit(), jointed, potentials, dictionary.mains.hz);
@@ -160,9 +157,9 @@ class StripBench {
 
   /** Solved afresh: for the few suspects that change more than one place of the circuit. */
   private solved(block: SuspectBlock, place: number, severity: number): StripForce {
-    const { angleDeg, heightMm, excitation, windingC } = this.held;
+    const { angleDeg, heightMm, excitation } = this.held;
     const rotationRad = this.dictionary.rotationRad(this.step);
-    const point = this.dictionary.solve(block, place, severity, { rotationRad, excitation, windingC });
+    const point = this.dictionary.solve(block, place, severity, { rotationRad, excitation });
     return point.strip(angleDeg, heightMm / 1000);
   }
 

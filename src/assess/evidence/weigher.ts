@@ -37,10 +37,12 @@ export class Weigher {
   private readonly meters: MeterReading[] = [];
   /** Logarithm of the likelihood of the meter readings, by suspect and case. */
   private readonly meterLog: Float64Array;
+  /** The same with the instrument's errors averaged, by suspect and surface. */
+  private readonly meterMean: Float64Array;
   private readonly noneMeterLog = new Float64Array(CASES);
   private readonly stripLog: Float64Array;
   private noneStripLog = 0;
-  /** Likelihoods of each strip reading, by suspect: pairs need them one by one. */
+  /** Of each strip reading, how much better a suspect explains it than a sound part does: pairs need them one by one. */
   private readonly strips: Float64Array[] = [];
   private readonly lamp: LampScale;
   private readonly looks = new Map<string, LookReading>();
@@ -57,6 +59,7 @@ export class Weigher {
     const { suspects, insulation, design, priors } = model;
     this.model = model;
     this.meterLog = new Float64Array(suspects.count * CASES);
+    this.meterMean = new Float64Array(2 * suspects.count);
     this.stripLog = new Float64Array(suspects.count);
     this.lamp = new LampScale(insulation, design.bars);
     this.seconds = listSeconds(suspects, priors.winding);
@@ -95,13 +98,14 @@ export class Weigher {
         meterLog[at]! += Math.log(likelihoods[at]!);
       }
     }
+    for (let k = 0; k < this.meterMean.length; k++) this.meterMean[k] = overGains(meterLog, k >> 1, k & 1);
     for (let c = 0; c < cases; c++)
       this.noneMeterLog[c]! += Math.log((1 - ANYTHING) * together[c]! + ANYTHING);
   }
 
   /** @param anything chance of the reading when it may be anything */
   private addStrip(likelihoods: Float64Array, anything: number): void {
-    this.strips.push(likelihoods);
+    this.strips.push(likelihoods.map((likelihood) => Math.log(likelihood / likelihoods[0]!)));
     let together = 0;
     for (let k = 0; k < likelihoods.length; k++) {
       together += this.shares[k]! * likelihoods[k]!;
@@ -132,8 +136,8 @@ export class Weigher {
 
   private single(k: number, log: number): CaseWeight {
     return {
-      clean: log + overGains(this.meterLog, k, 0),
-      dirty: log + overGains(this.meterLog, k, 1),
+      clean: log + this.meterMean[2 * k]!,
+      dirty: log + this.meterMean[2 * k + 1]!,
       look: this.lookWeight(this.places[k]!),
       cutOff: [this.cutOff[k]!, -1],
       faults: k === 0 ? 0 : 1,
@@ -232,12 +236,13 @@ export class Weigher {
 
   /** The strip feels the stronger of two faults; they seldom lie under it together. */
   private pairStripLog(suspect: number, other: number): number {
-    return this.strips.reduce((sum, likelihoods) => {
-      const sound = likelihoods[0]!;
-      const one = Math.log(likelihoods[suspect]! / sound);
-      const two = Math.log(likelihoods[other]! / sound);
-      return sum + Math.log(sound) + (Math.abs(one) >= Math.abs(two) ? one : two);
-    }, 0);
+    let sum = this.stripLog[0]!;
+    for (const better of this.strips) {
+      const one = better[suspect]!;
+      const two = better[other]!;
+      sum += Math.abs(one) >= Math.abs(two) ? one : two;
+    }
+    return sum;
   }
 
   private lookWeight(at: SuspectPlace | null): number {

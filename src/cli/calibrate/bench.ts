@@ -22,8 +22,10 @@ import {
 import { benchLamp, glow, steadyFilament } from '../../engine/instruments/lamp.ts';
 import { DEFLECTION_STEP, UPPER_STOP } from '../../engine/instruments/needle.ts';
 import { feel } from '../../engine/instruments/stripMotion.ts';
+import { COPPER_DENSITY, COPPER_HEAT, ROOM_C } from '../../engine/instruments/thermal.ts';
 import { seeded } from '../../engine/math/random.ts';
 import type { ArmatureDesign } from '../../engine/parts/armature.ts';
+import { coilCopperVolume } from '../../engine/parts/winding.ts';
 import { cluesAt } from '../../scenario/hidden/looks.ts';
 import type { ScenarioHidden } from '../../scenario/scenario.ts';
 import type { Draw, DrawnPart } from './part.ts';
@@ -39,7 +41,10 @@ export interface World {
 
 export const TRUE_WORLD: World = { scatter: 1, really: null, growler: undefined };
 
-const WARM_C = 27;
+/** How long a contact is held before the needle is read, s. */
+const HELD_S = { least: 2, most: 8 } as const;
+/** Temperatures a growler winding has in use, degrees C. */
+const WINDING_C = { least: 25, most: 65 } as const;
 
 /** The bench with a drawn part in the cradle: instruments answer from the engine, with every error they have. */
 export class TrialBench {
@@ -51,6 +56,8 @@ export class TrialBench {
   private readonly draw: Draw;
   private readonly world: World;
   private readonly hidden: ScenarioHidden;
+  private readonly windingC: number;
+  private readonly coilJPerK: number;
   private entry = 0;
 
   constructor(part: DrawnPart, mains: MainsId, seed: string, world: World) {
@@ -59,6 +66,8 @@ export class TrialBench {
     this.mains = MAINS[mains];
     this.world = world;
     this.draw = seeded(`trial ${seed}`);
+    this.coilJPerK = COPPER_HEAT * COPPER_DENSITY * coilCopperVolume(part.design);
+    this.windingC = WINDING_C.least + (WINDING_C.most - WINDING_C.least) * this.draw();
     this.ammeter = makeAmmeter(seeded(`ammeter ${seed}`));
     this.solver = createArmatureSolver(world.really?.(part.design) ?? part.design, world.growler);
     this.hidden = {
@@ -69,23 +78,30 @@ export class TrialBench {
     };
   }
 
-  /** Reads on the lowest range that holds the reading. @param written by an eye on the sheet, else the needle itself */
+  /**
+   * Reads on the lowest range that holds the reading, the coils warmed by the time it takes.
+   * @param written by an eye on the sheet, else the needle itself
+   */
   meter(bars: readonly [number, number], rotationDeg: number, written: boolean): MeterReading {
-    const drive = this.drive(rotationDeg, 'high');
-    const [one, two] = [this.contact(), this.contact()];
-    const amps = this.point(drive).reading(bars[0], bars[1], loopOhm(one, two));
+    const tap = { barA: bars[0], barB: bars[1], loopOhm: loopOhm(this.contact(), this.contact()) };
+    const drive = { ...this.drive(rotationDeg, 'high'), meter: tap };
+    const seconds = HELD_S.least + (HELD_S.most - HELD_S.least) * this.draw();
+    const coilC = this.point(drive)
+      .coilLossW()
+      .map((watts) => ROOM_C + Math.min(60, (watts * seconds) / this.coilJPerK));
+    const amps = this.point({ ...drive, coilC }).meterA;
     const rangeA = RANGES_A.find((full) => amps < 0.92 * full) ?? RANGES_A[RANGES_A.length - 1]!;
     const target = targetDeflection(amps, rangeA, this.ammeter);
     const pegged = target >= UPPER_STOP;
     const shown = Math.round(Math.min(target, UPPER_STOP) / DEFLECTION_STEP) * DEFLECTION_STEP;
     const deflection = written ? this.write(shown, rangeA) : shown;
     const from = written ? ('sheet' as const) : ('instrument' as const);
-    const laid = { bars, rotationDeg, excitation: 'high' as const, windingC: WARM_C };
+    const laid = { bars, rotationDeg, excitation: 'high' as const };
     return { kind: 'meter', entry: this.entry++, ...laid, rangeA, deflection, pegged, from };
   }
 
   strip(angleDeg: number, rotationDeg: number): StripReading {
-    const held = { angleDeg, heightMm: 0.5, rotationDeg, excitation: 'high' as const, windingC: WARM_C };
+    const held = { angleDeg, heightMm: 0.5, rotationDeg, excitation: 'high' as const };
     const force = this.point(this.drive(rotationDeg, 'high')).strip(angleDeg, 0.0005);
     const { pull } = feel(force, 0.0005, this.mains.hz);
     return { kind: 'strip', entry: this.entry++, ...held, pull, from: 'instrument' };
@@ -120,12 +136,11 @@ export class TrialBench {
 
   private drive(rotationDeg: number, excitation: 'high' | 'low'): Drive {
     const rotationRad = (rotationDeg * Math.PI) / 180;
-    // The winding is not quite as warm as its warmth to the hand says.
     return {
       mains: this.mains,
       excitation,
       rotationRad,
-      windingC: WARM_C + 8 * (this.draw() - 0.5),
+      windingC: this.windingC,
       meter: null,
     };
   }

@@ -26,7 +26,7 @@ function model(design: ArmatureDesign, growler = LINEAR_GROWLER): EvidenceModel 
 function worst({ dictionary, suspects, design }: EvidenceModel, excitation: 'high' | 'low'): number {
   const rotationDeg = (360 / design.slots) * (5 + 10 / 64);
   const solver = createArmatureSolver(design, dictionary.growler);
-  const drive = { mains: dictionary.mains, excitation, windingC: 40, meter: null };
+  const drive = { mains: dictionary.mains, excitation, windingC: 45, meter: null };
   const standing = dictionary.standing(rotationDeg);
   let most = 0;
   for (const bars of [
@@ -34,7 +34,7 @@ function worst({ dictionary, suspects, design }: EvidenceModel, excitation: 'hig
     [4, 10],
   ] as const) {
     const [a, b] = bars.map((bar) => dictionary.turnedBack(bar, standing));
-    const supply = dictionary.supply(excitation, 40, standing.step);
+    const supply = dictionary.supply(excitation, standing.step);
     const sources = dictionary.solveSources([a!, b!], standing.step, supply);
     const numbers = dictionary.turnedBackSuspects(standing);
     for (let k = 0; k < suspects.count; k += 3) {
@@ -79,7 +79,7 @@ describe('readings of two faults at once', () => {
     const { dictionary, suspects, design } = model(armature(id));
     const solver = createArmatureSolver(design, dictionary.growler);
     const standing = dictionary.standing(0);
-    const supply = dictionary.supply('high', 20, standing.step);
+    const supply = dictionary.supply('high', standing.step);
     const solution = dictionary.solveTurned(null, standing.step);
     const blocks = suspects.blocks.filter(({ kind }) => kind !== 'turnShort' && kind !== 'coilShort');
     const source = { v2: 0, r: 0, x: 0 };
@@ -100,7 +100,7 @@ describe('readings of two faults at once', () => {
             mains: MAINS['230V50Hz'],
             excitation: 'high',
             rotationRad: 0,
-            windingC: 20,
+            windingC: 45,
             meter: null,
           });
           for (const [a, b] of [
@@ -130,7 +130,6 @@ describe('pull on the strip', () => {
       heightMm: 0.5,
       rotationDeg: 0,
       excitation: 'high',
-      windingC: 20,
     } as const;
     const table = dictionary.pulls(held, dictionary.standing(0));
     const solver = createArmatureSolver(design);
@@ -138,7 +137,7 @@ describe('pull on the strip', () => {
       mains: dictionary.mains,
       excitation: 'high',
       rotationRad: 0,
-      windingC: 20,
+      windingC: 45,
       meter: null,
     } as const;
     for (const block of suspects.blocks) {
