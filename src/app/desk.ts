@@ -11,15 +11,17 @@ import {
   type AttemptSummary as Kept,
   StoreRefused,
 } from '../store/attemptStore.ts';
+import type { Store } from '../store/store.ts';
+import { holdAttempt } from '../store/windows.ts';
 import { browserClock } from './clock.ts';
 import { type KeptBench, keepBench } from './keptBench.ts';
 import type { Library } from './library.ts';
 import { saveSettings } from './settings.ts';
-import { surround } from './surround.ts';
+import { mountReplay, surround } from './surround.ts';
 
 export interface DeskInput {
   readonly library: Library;
-  readonly store: AttemptStore;
+  readonly store: Store;
   /** Told when an act could not be kept. */
   readonly onTrouble: (sentence: string) => void;
 }
@@ -31,7 +33,7 @@ export function createDesk({ library, store, onTrouble }: DeskInput): Desk {
   const readAttempt = async (id: string): Promise<Parsed<Attempt>> =>
     parseAttempt(await store.read(id), library.parts);
 
-  const open = (bench: LocalBench, alreadyKept: number): OpenBench => {
+  const open = (bench: LocalBench, alreadyKept: number, letGo: () => void): OpenBench => {
     const attempt = bench.attempt();
     const kept = keepBench(bench, alreadyKept, {
       store,
@@ -53,8 +55,20 @@ export function createDesk({ library, store, onTrouble }: DeskInput): Desk {
       close() {
         around.close();
         kept.close();
+        void kept.settled().then(letGo);
       },
     };
+  };
+
+  const openOrResume = async (id: string): Promise<Parsed<{ bench: LocalBench; kept: number }>> => {
+    const read = await readAttempt(id);
+    if (!read.ok) return read;
+    const { parts } = library;
+    const kept = read.value.entries.length;
+    if (kept === 0) return right({ bench: openLocalBench(read.value, parts, browserClock), kept });
+    const resumed = resumeLocalBench(read.value, parts, browserClock);
+    if (resumed.ok) return right({ bench: resumed.bench, kept });
+    return wrong(`entries[${resumed.firstDivergence.n}]`, divergenceSentence(resumed.firstDivergence));
   };
 
   return {
@@ -63,13 +77,11 @@ export function createDesk({ library, store, onTrouble }: DeskInput): Desk {
     bench: (id) =>
       guarded(async () => {
         await running.get(id)?.settled();
-        const read = await readAttempt(id);
-        if (!read.ok) return read;
-        if (read.value.entries.length === 0)
-          return right(open(openLocalBench(read.value, library.parts, browserClock), 0));
-        const resumed = resumeLocalBench(read.value, library.parts, browserClock);
-        if (resumed.ok) return right(open(resumed.bench, read.value.entries.length));
-        return wrong(`entries[${resumed.firstDivergence.n}]`, divergenceSentence(resumed.firstDivergence));
+        const letGo = await holdAttempt(id);
+        if (letGo === null) return wrong('', 'This attempt is at the bench in another window: go on there.');
+        const opened = await openOrResume(id);
+        if (!opened.ok) letGo();
+        return opened.ok ? right(open(opened.value.bench, opened.value.kept, letGo)) : opened;
       }),
     debrief: (id) =>
       guarded(async () => {
@@ -88,6 +100,10 @@ export function createDesk({ library, store, onTrouble }: DeskInput): Desk {
           text: `${JSON.stringify(read.value, null, 1)}\n`,
         });
       }),
+    assessor: async () => {
+      const { createAssessorDesk } = await import('./assessor/desk.ts');
+      return createAssessorDesk({ library, store, mountReplay });
+    },
     saveSettings,
   };
 }

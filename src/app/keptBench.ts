@@ -25,25 +25,36 @@ export interface KeptBench {
 export function keepBench(bench: LocalBench, alreadyKept: number, keeping: Keeping): KeptBench {
   const { store, resultOf, onTrouble } = keeping;
   const { id } = bench.attempt();
-  let kept = alreadyKept;
-  let ended = false;
+  /** Entries the store has acknowledged; what it refused is offered again with the next act. */
+  let written = alreadyKept;
+  /** How many entries belong to the record: set when the attempt is over, for later acts are none of its. */
+  let ended: number | null = null;
+  let closed = false;
   let queue: Promise<void> = Promise.resolve();
 
   const then = (work: () => Promise<void>) => {
     queue = queue.then(work).catch(onTrouble);
   };
-  const keepNew = () => {
+  const keep = async () => {
     const attempt = bench.attempt();
-    const fresh: readonly Entry[] = attempt.entries.slice(kept);
-    kept = attempt.entries.length;
-    if (fresh.length > 0) then(() => store.append(id, fresh));
-    if (!ended && isOver(bench, fresh)) {
-      ended = true;
-      then(async () => store.close(id, attempt.endMs, await resultOf(attempt)));
-    }
+    const fresh = attempt.entries.slice(written, ended ?? undefined);
+    if (fresh.length > 0) await store.append(id, fresh);
+    written += fresh.length;
+    if (ended === null || closed) return;
+    const whole = { ...attempt, entries: attempt.entries.slice(0, ended) };
+    await store.close(id, attempt.endMs, await resultOf(whole));
+    closed = true;
+  };
+  const keepNew = () => {
+    if (closed) return;
+    const { entries } = bench.attempt();
+    if (ended === null && isOver(bench, entries.slice(written))) ended = entries.length;
+    then(keep);
   };
   const keepTime = () => {
-    if (!ended) then(() => store.reached(id, bench.attempt().endMs));
+    if (closed) return;
+    then(keep);
+    if (ended === null) then(() => store.reached(id, bench.attempt().endMs));
   };
 
   const timer = setInterval(keepTime, REACHED_EVERY_MS);

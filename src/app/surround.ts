@@ -61,3 +61,14 @@ export function surround(job: Job): Surround {
     close: () => sound.close(),
   };
 }
+
+/** The picture alone, for an attempt that is played back: it shows, in silence. */
+export function mountReplay(job: Job, ...mount: Parameters<MountScene>): () => void {
+  const around = surround(job);
+  around.setMuted(true);
+  const takeDown = around.mountScene(...mount);
+  return () => {
+    takeDown();
+    around.close();
+  };
+}

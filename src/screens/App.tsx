@@ -1,5 +1,6 @@
 import { useEffect, useState } from 'preact/hooks';
 import './shared/base.css';
+import { AssessorScreen } from './AssessorScreen.tsx';
 import { BenchScreen } from './apprentice/BenchScreen.tsx';
 import { DebriefScreen } from './apprentice/DebriefScreen.tsx';
 import { JobScreen, JobsScreen } from './apprentice/JobScreens.tsx';
@@ -79,7 +80,9 @@ function Screen(props: { readonly route: Route; readonly context: ScreenContext 
   if (route.screen === 'jobs') return <JobsScreen context={context} />;
   if (route.screen === 'job') return <JobScreen key={route.id} jobId={route.id} context={context} />;
   if (route.screen === 'bench') return <BenchScreen key={route.id} attemptId={route.id} context={context} />;
-  return <DebriefScreen key={route.id} attemptId={route.id} context={context} />;
+  if (route.screen === 'debrief')
+    return <DebriefScreen key={route.id} attemptId={route.id} context={context} />;
+  return <AssessorScreen rest={route.rest} context={context} />;
 }
 
 function TopBar(props: { readonly context: ScreenContext }) {
@@ -89,6 +92,10 @@ function TopBar(props: { readonly context: ScreenContext }) {
         Slot &amp; Riser
       </a>
       <span class="top-place">Quarry Road Training Workshop</span>
+      <nav class="top-desks" aria-label="Desks">
+        <a href={writeRoute({ screen: 'jobs' })}>Jobs</a>
+        <a href={writeRoute({ screen: 'assessor', rest: '' })}>Assessor’s desk</a>
+      </nav>
       <Button kind="quiet" onPress={props.context.openSettings}>
         Words, sound, motion
       </Button>

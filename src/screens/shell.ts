@@ -6,6 +6,7 @@ import type { Job } from '../scenario/public/job.ts';
 import type { Issue, Parsed } from '../scenario/scenario.ts';
 import type { GuideLevel } from './apprentice/bench/guide/Guide.tsx';
 import type { MountScene } from './apprentice/bench/mountScene.ts';
+import type { AssessorDesk } from './assessor/desk.ts';
 import type { Vocabulary } from './shared/words.ts';
 
 /** What a person has chosen about the screens; kept on this machine, never part of an attempt. */
@@ -116,6 +117,8 @@ export interface Desk {
   importFile(file: File): Promise<Parsed<AttemptSummary>>;
   /** The attempt as a file to keep or hand over. */
   exportAttempt(attemptId: string): Promise<Parsed<{ readonly name: string; readonly text: string }>>;
+  /** The assessor's side, fetched when it is first asked for. */
+  assessor(): Promise<AssessorDesk>;
   saveSettings(settings: Settings): void;
 }
 

@@ -2,7 +2,7 @@ import '../../src/screens/shared/base.css';
 import { render } from 'preact';
 import { createAssessorDesk } from '../../src/app/assessor/desk.ts';
 import { readLibrary } from '../../src/app/library.ts';
-import { surround } from '../../src/app/surround.ts';
+import { mountReplay } from '../../src/app/surround.ts';
 import { AssessorScreens } from '../../src/screens/assessor/AssessorScreens.tsx';
 import { readAssessorRoute } from '../../src/screens/assessor/route.ts';
 import { openBrowserStore } from '../../src/store/browserStore.ts';
@@ -11,19 +11,7 @@ import { fill } from './fill.ts';
 const library = readLibrary();
 const store = await openBrowserStore();
 await fill(store, library);
-const desk = createAssessorDesk({
-  library,
-  store,
-  mountReplay(job, host, port, wishes) {
-    const around = surround(job);
-    around.setMuted(true);
-    const takeDown = around.mountScene(host, port, wishes);
-    return () => {
-      takeDown();
-      around.close();
-    };
-  },
-});
+const desk = createAssessorDesk({ library, store, mountReplay });
 const settings = { vocabulary: 'british', motion: 'system' } as const;
 const root = document.getElementById('app') as HTMLElement;
 
