@@ -6,7 +6,7 @@ import type { ArmatureDesign } from '../../src/engine/parts/armature.ts';
 import { drive } from '../engine/support/parts.ts';
 import { liveNetlist } from '../reference/support/liveNetlist.ts';
 import { FAULT } from './engine.ts';
-import { type Effort, type SpeedRow, timed } from './measure.ts';
+import { type Effort, median, type SpeedRow, type Timing, timed } from './measure.ts';
 
 export interface WitnessSpeed {
   readonly perPoint: SpeedRow;
@@ -20,7 +20,7 @@ export interface Sweeps {
   readonly few: number;
   readonly many: number;
 }
-export const LONG_SWEEPS: Sweeps = { few: 200, many: 1000 };
+export const LONG_SWEEPS: Sweeps = { few: 200, many: 2000 };
 
 /**
  * The same operating point in ngspice (general-purpose circuit solver): growler and bridged winding with the ammeter
@@ -34,23 +34,32 @@ export async function witnessSpeed(
 ): Promise<WitnessSpeed> {
   const witness = await OnePair.of(a);
   const apart = await witness.apart();
+  const each = await perFrequency(witness, effort, { few, many });
   const call = await timed(effort, () => witness.run(1));
-  const short = await timed({ ...effort, forMs: effort.forMs / 2, samples: 5 }, () => witness.run(few));
-  const long = await timed({ ...effort, samples: 5 }, () => witness.run(many));
-  const each = (key: 'ms' | 'wallMs') => (long[key] - short[key]) / (many - few);
   const where = `${a.id}: the same in ngspice, one bar pair`;
   return {
-    perPoint: {
-      id: `witness-point-${a.id}`,
-      what: `${where}, per frequency of a sweep`,
-      ms: each('ms'),
-      wallMs: each('wallMs'),
-      samples: long.samples,
-      runsEach: many - few,
-    },
+    perPoint: { id: `witness-point-${a.id}`, what: `${where}, per frequency of a sweep`, ...each },
     perCall: { id: `witness-call-${a.id}`, what: `${where}, per call with its netlist`, ...call },
     apart,
   };
+}
+
+/**
+ * Short and long sweeps in turn, so that what changes while the program warms up falls on both; the median of what
+ * each pair of them says. The witness is compiled in the background, so it is run until it is surely done.
+ */
+async function perFrequency(witness: OnePair, effort: Effort, { few, many }: Sweeps): Promise<Timing> {
+  const once = { ...effort, warmUpMs: 0, forMs: 0, samples: 1, sampleMs: 0 };
+  await timed({ ...once, forMs: 2 * effort.warmUpMs }, () => witness.run(many));
+  const slopes: Pick<Timing, 'ms' | 'wallMs'>[] = [];
+  for (let k = 0; k < Math.min(7, effort.samples); k++) {
+    const short = await timed(once, () => witness.run(few));
+    const long = await timed(once, () => witness.run(many));
+    const per = (key: 'ms' | 'wallMs') => (long[key] - short[key]) / (many - few);
+    slopes.push({ ms: per('ms'), wallMs: per('wallMs') });
+  }
+  const of = (key: 'ms' | 'wallMs') => median(slopes.map((slope) => slope[key]));
+  return { ms: of('ms'), wallMs: of('wallMs'), samples: slopes.length, runsEach: many - few };
 }
 
 class OnePair {
