@@ -79,6 +79,7 @@ async function lookAt(url: string) {
   await page.getByRole('heading', { level: 1 }).waitFor();
   const board = await page.locator('body').textContent();
   await page.locator(`a[href="#/job/${JOB}"]`).first().click();
+  await page.getByRole('button', { name: /to the bench/i }).waitFor();
   const card = await page.locator('main').first().textContent();
   await page.goBack();
   await toBench(page, JOB);

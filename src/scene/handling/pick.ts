@@ -73,11 +73,11 @@ function placeStrip(desk: Desk, p: Pointer): Gesture | null {
 function onLead(desk: Desk, p: Pointer, except: BenchLead | null = null): Gesture | null {
   const spots = leadSpots(desk.situation()).filter((spot) => spot.lead !== except);
   const margin = p.kind === 'touch' ? 10 : 3;
-  const handle = nearest(
-    spots.filter((spot) => spot.part === 'handle'),
-    p.at,
-    margin,
-  );
+  const handles = spots.filter((spot) => spot.part === 'handle');
+  const { leads } = desk.situation().seen;
+  // A lead that is out lies over those that hang in their holsters.
+  const out = handles.filter(({ lead }) => leads[lead].at !== 'holster');
+  const handle = nearest(out, p.at, margin) ?? nearest(handles, p.at, margin);
   if (handle) return new LeadDrag(desk, handle.lead, p);
   const tip = nearest(
     spots.filter((spot) => spot.part === 'tip'),
