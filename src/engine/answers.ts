@@ -78,10 +78,11 @@ export function passReadings(
   station: Station,
 ): number[] {
   const { bars } = solver.design;
+  const sweep = solver.sweep(faults, setup);
   return Array.from({ length: bars }, (_, bar) => {
     const step = bar - station.first;
-    const point = solver.solve(faults, driveAt(setup, (-2 * Math.PI * step) / bars));
-    return point.reading(bar, (station.second + step + 2 * bars) % bars, setup.loopOhm);
+    const second = (station.second + step + 2 * bars) % bars;
+    return sweep.readingAt((-2 * Math.PI * step) / bars, bar, second, setup.loopOhm);
   });
 }
 
