@@ -57,12 +57,11 @@ export function createSession({ scenario, design, mode = scenario.public.mode }:
     act(action, atMs) {
       const world = worldAt(atMs);
       const judged = judge(world.state, action, mode);
-      const next = judged.kind === 'done' ? afterAct(part, world, action) : world;
-      const outcome = withTouch(judged, part, next.state);
+      const outcome = withTouch(judged, part);
       const since = world.happened.slice(afterLast.happened.length);
       const entry = { n: log.length, atMs, action, outcome, before: sensed(part, world) };
       log.push(since.length > 0 ? { ...entry, since } : entry);
-      afterLast = next;
+      afterLast = outcome.kind === 'done' ? afterAct(part, world, action) : world;
       furthest = afterLast;
       return outcome;
     },

@@ -1,5 +1,4 @@
 import type { Breach, Outcome } from '../bench/port.ts';
-import type { BenchState } from '../bench/state.ts';
 import { touchCurrent } from '../engine/instruments/touch.ts';
 import type { PartOnBench } from './part.ts';
 
@@ -9,11 +8,10 @@ const LIVE: ReadonlySet<string> = new Set(['liveTip', 'liveMetal']);
 /**
  * Puts what went through the body into the breach of an act that was done. It is not worked out for one that was
  * refused: nothing happened, and the figure would tell whether the winding floats.
- * @param after the bench as the act left it
  */
-export function withTouch(outcome: Outcome, part: PartOnBench, after: BenchState): Outcome {
+export function withTouch(outcome: Outcome, part: PartOnBench): Outcome {
   if (outcome.kind === 'refused' || !outcome.breaches.some(isLive)) return outcome;
-  const breaches = outcome.breaches.map((breach) => (isLive(breach) ? touched(breach, part, after) : breach));
+  const breaches = outcome.breaches.map((breach) => (isLive(breach) ? touched(breach, part) : breach));
   return { ...outcome, breaches };
 }
 
@@ -21,14 +19,14 @@ function isLive({ interlock }: Breach): boolean {
   return LIVE.has(interlock);
 }
 
-function touched(breach: Breach, { lamp, mains, hidden }: PartOnBench, { leads }: BenchState): Breach {
-  const tips = (['lamp.1', 'lamp.2'] as const).filter((lead) => leads[lead].grip === 'tip').length;
+function touched(breach: Breach, { lamp, mains, hidden }: PartOnBench): Breach {
   const { currentA, effect } = touchCurrent({
     lamp,
     volt: mains.volt,
     hz: mains.hz,
     reference: hidden.supplyReference,
-    way: tips === 2 ? 'acrossProbes' : 'toEarth',
+    // A second hand on the other probe would have stopped the attempt before: the way is to earthed metal.
+    way: 'toEarth',
   });
   return { ...breach, touch: { currentA: Number(currentA.toPrecision(3)), effect } };
 }

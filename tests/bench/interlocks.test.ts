@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { INTERLOCKS, type InterlockCode } from '../../src/bench/interlocks.ts';
 import type { Mode } from '../../src/bench/port.ts';
 import { BenchDriver, type JobOptions } from '../support/benchDriver.ts';
+import { TOOL_MISDEEDS } from './toolMisdeeds.ts';
 
 /** How one rule gets broken: everything before is good work, the last act or wait is not. */
 interface Misdeed {
@@ -221,8 +222,8 @@ it('hands a job in with the bench still on: left on, and the used lamp not prove
   expect(me.broke).toEqual(['lampNotProvedAfter', 'leftOn']);
 });
 
-it('every rule of the list is broken somewhere above', () => {
-  const tried = [...ACTS, ...UNGUARDED].map(({ code }) => code);
+it('every rule of the list is broken here or among the tools', () => {
+  const tried = [...ACTS, ...UNGUARDED, ...TOOL_MISDEEDS].map(({ code }) => code);
   const elsewhere = ['placedLive', 'emptyCradleTrip'];
   expect([...new Set([...tried, ...elsewhere])].sort()).toEqual(INTERLOCKS.map(({ code }) => code).sort());
 });

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import type { BenchEvent } from '../../src/bench/happening.ts';
 import type { InterlockCode } from '../../src/bench/interlocks.ts';
-import { LEAD_IDS, leadSet } from '../../src/bench/places.ts';
+import { ALL_LEADS, leadSet } from '../../src/bench/places.ts';
 import { type BenchState, handWithLead, onPart, touching } from '../../src/bench/state.ts';
 import {
   CRADLE,
@@ -226,7 +226,7 @@ describe('hands and leads, in every state there is', () => {
 
   it('finds a lead in a hand exactly when a hand has it', () => {
     for (const state of states) {
-      for (const lead of LEAD_IDS) {
+      for (const lead of ALL_LEADS) {
         expect(state.leads[lead].at === 'hand').toBe(handWithLead(state, lead) !== null);
       }
     }
@@ -240,7 +240,7 @@ describe('hands and leads, in every state there is', () => {
 
   it('lets a lead touch metal only from a hand or the stand, and the stand hold ammeter leads only', () => {
     for (const { leads } of states) {
-      for (const lead of LEAD_IDS) {
+      for (const lead of ALL_LEADS) {
         if (leads[lead].touches !== null) expect(leads[lead].at).not.toBe('holster');
         if (leads[lead].at === 'stand') expect(leadSet(lead)).toBe('ammeter');
         expect(leads[lead].grip === null).toBe(leads[lead].at !== 'hand');
@@ -258,7 +258,7 @@ describe('hands and leads, in every state there is', () => {
     );
     expect(turned.some(({ from }) => from.leads['ammeter.1'].at === 'stand')).toBe(true);
     for (const { from, to } of turned) {
-      for (const lead of LEAD_IDS) expect(to.leads[lead].stationDeg).toBe(from.leads[lead].stationDeg);
+      for (const lead of ALL_LEADS) expect(to.leads[lead].stationDeg).toBe(from.leads[lead].stationDeg);
       const under = from.leads['ammeter.1'].touches;
       if (under !== null) expect(to.leads['ammeter.1'].touches).not.toBe(under);
     }
