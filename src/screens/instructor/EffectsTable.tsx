@@ -1,0 +1,92 @@
+import type { TestKind } from '../../bench/paper.ts';
+import type { Parsed } from '../../scenario/scenario.ts';
+import { IssueList } from '../Problems.tsx';
+import { Notice } from '../shared/Notice.tsx';
+import { testWords, type Vocabulary } from '../shared/words.ts';
+import type { Effects, PartType } from './desk.ts';
+import { effectWords, HARDNESS_WORDS, kindWords, lookalikeWords, spotWords } from './say.ts';
+import { spotOf } from './spots.ts';
+
+export interface EffectsTableProps {
+  /** Null until there is a first answer. */
+  readonly answer: Parsed<Effects> | null;
+  /** The part has been changed since, and is being solved again. */
+  readonly stale: boolean;
+  readonly part: PartType;
+  readonly allowed: readonly TestKind[];
+  readonly vocabulary: Vocabulary;
+}
+
+/** What each test will show the apprentice, and how hard that is to find. */
+export function EffectsTable({ answer, stale, part, allowed, vocabulary }: EffectsTableProps) {
+  return (
+    <section class="in-effects" aria-labelledby="in-effects-title" aria-busy={stale}>
+      <h2 id="in-effects-title">What the tests will show</h2>
+      <p role="status" class="in-state">
+        {stale || answer === null ? 'Solving the part…' : answer.ok ? summary(answer.value) : ''}
+      </p>
+      {answer?.ok ? (
+        <Shown effects={answer.value} {...{ part, allowed, vocabulary }} />
+      ) : answer ? (
+        <Notice kind="problem">
+          <IssueList issues={answer.issues} />
+        </Notice>
+      ) : null}
+    </section>
+  );
+}
+
+const summary = ({ hardness, because }: Effects) => `${HARDNESS_WORDS[hardness]}. ${because}`;
+
+interface ShownProps extends Pick<EffectsTableProps, 'part' | 'allowed' | 'vocabulary'> {
+  readonly effects: Effects;
+}
+
+function Shown({ effects, part, allowed, vocabulary }: ShownProps) {
+  return (
+    <>
+      <table>
+        <caption>All faults together, contact scatter off</caption>
+        <thead>
+          <tr>
+            <th scope="col">Test</th>
+            <th scope="col">Shows it</th>
+            <th scope="col">Stands out at</th>
+          </tr>
+        </thead>
+        <tbody>
+          {effects.tests.map((effect) => (
+            <tr key={effect.test}>
+              <th scope="row">
+                {testWords(effect.test, vocabulary)}
+                {allowed.includes(effect.test) ? '' : ' (not on the card)'}
+              </th>
+              <td>{effect.seen ? '✓ seen' : '– not seen'}</td>
+              <td>{effectWords(effect, vocabulary)}</td>
+            </tr>
+          ))}
+        </tbody>
+      </table>
+      {effects.foundBy.length > 0 ? (
+        <>
+          <h3>Which tests find which fault</h3>
+          <ul>
+            {effects.foundBy.map(({ fault, tests }) => {
+              const spot = spotWords(spotOf(fault, part), part.view.bars, vocabulary);
+              const found = tests.map((test) => testWords(test, vocabulary)).join('; ');
+              return (
+                <li key={`${fault.kind} ${spot}`}>
+                  <strong>
+                    {kindWords(fault.kind, vocabulary)}, {spot}:
+                  </strong>{' '}
+                  {found || 'no test the card allows'}
+                </li>
+              );
+            })}
+          </ul>
+          <p>{lookalikeWords(effects)}</p>
+        </>
+      ) : null}
+    </>
+  );
+}
