@@ -1,6 +1,6 @@
 import { type Broken as BrokenRule, brokenIn } from '../attempt/broken.ts';
 import type { Attempt, Entry } from '../attempt/entry.ts';
-import { createSession, designOf } from '../attempt/session.ts';
+import { createSession, designOf, type Session } from '../attempt/session.ts';
 import type { Observation } from '../bench/observation.ts';
 import type { ArmatureDesign } from '../engine/parts/armature.ts';
 import type { PartLibrary, Scenario } from '../scenario/scenario.ts';
@@ -13,6 +13,8 @@ export interface Stretch {
   readonly toMs: number;
   /** What the learner had before them at its end, just before the next act. */
   readonly seen: Observation;
+  /** The needle came to rest and stood where it still stands at the end, but for what no eye tells. */
+  readonly needleRested: boolean;
 }
 
 /** A rule broken in the attempt. */
@@ -56,6 +58,34 @@ function wasRefused(log: readonly Entry[], { entry, breach }: BrokenRule): boole
   return outcome?.kind === 'refused' && outcome.breaches.includes(breach);
 }
 
+/** How often the needle is looked at while the ammeter lies across two bars, ms. */
+const LOOK_MS = 100;
+/** Movement no eye tells once the needle has come to rest: the winding warms, and the reading with it; full scale. */
+const CREEP = 3 / 400;
+
+function metered({ leads, supply }: Observation): boolean {
+  return supply === 'on' && leads['ammeter.1'].touches !== null && leads['ammeter.2'].touches !== null;
+}
+
+/** Deflection at which the needle was last seen at rest before an instant, looking every now and then; or null. */
+function restBefore(session: Session, fromMs: number, toMs: number): number | null {
+  let rest: number | null = null;
+  for (let atMs = fromMs + LOOK_MS; atMs < toMs; atMs += LOOK_MS) {
+    const { needle } = session.observe(atMs);
+    if (needle.atRest) rest = needle.deflection;
+  }
+  return rest;
+}
+
+/** Time without an act, up to an instant; nothing is done in it, so looking now and then changes nothing. */
+function stretchOf(session: Session, fromMs: number, toMs: number): Stretch {
+  const rest = metered(session.observe(fromMs)) ? restBefore(session, fromMs, toMs) : null;
+  const seen = session.observe(toMs);
+  const { atRest, deflection } = seen.needle;
+  const needleRested = atRest || (rest !== null && Math.abs(deflection - rest) <= CREEP);
+  return { since: session.log.length - 1, fromMs, toMs, seen, needleRested };
+}
+
 /**
  * Plays an attempt again from its acts alone. Marks rest on what this bench shows, not on what the record says it
  * showed; whether the two agree is the replay's business.
@@ -67,12 +97,12 @@ export function filmOf(attempt: Attempt, library: PartLibrary): Film {
   const stretches: Stretch[] = [];
   let fromMs = 0;
   for (const { action, atMs } of attempt.entries) {
-    stretches.push({ since: session.log.length - 1, fromMs, toMs: atMs, seen: session.observe(atMs) });
+    stretches.push(stretchOf(session, fromMs, atMs));
     session.act(action, atMs);
     fromMs = atMs;
   }
   const toMs = Math.max(fromMs, endMs);
-  stretches.push({ since: session.log.length - 1, fromMs, toMs, seen: session.observe(toMs) });
+  stretches.push(stretchOf(session, fromMs, toMs));
   const broken = brokenIn(session.log, session.sinceLastAct(toMs)).map((rule) => ({
     ...rule,
     refused: wasRefused(session.log, rule),

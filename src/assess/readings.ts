@@ -80,7 +80,7 @@ function ammeterReading(stretch: Stretch): AmmeterReading[] {
   const [one, two] = [seen.leads['ammeter.1'], seen.leads['ammeter.2']];
   const bars = [one, two].map((lead) => (lead.touches === null ? null : barOf(lead.touches)));
   if (bars[0] == null || bars[1] == null || bars[0] === bars[1]) return [];
-  const { deflection, pegged, atRest } = seen.needle;
+  const { deflection, pegged } = seen.needle;
   return [
     {
       entry: stretch.since,
@@ -90,7 +90,7 @@ function ammeterReading(stretch: Stretch): AmmeterReading[] {
       rangeA: seen.rangeA,
       deflection,
       pegged,
-      settled: excited(seen, 'high') && atRest && !pegged,
+      settled: excited(seen, 'high') && stretch.needleRested && !pegged,
       lastedMs: lasted(stretch),
     },
   ];

@@ -59,6 +59,17 @@ function lowest(fall: readonly number[], but: readonly number[]): number | null 
   return left.reduce((least, one) => (one.d < least.d ? one : least)).bar;
 }
 
+/** A coil the wrong way round stands low between raised neighbours; the others it lowers lie side by side. */
+function lowBetweenRaised(fall: readonly number[], spoken: readonly number[]): number | null {
+  const bars = fall.length;
+  const step = (bar: number) => (fall[(bar + 1) % bars]! + fall[(bar - 1 + bars) % bars]!) / 2 - fall[bar]!;
+  const low = fall.flatMap((d, bar) => (d < -STANDS_OUT && !spoken.includes(bar) ? [bar] : []));
+  return low.reduce<number | null>(
+    (best, bar) => (best === null || step(bar) > step(best) ? bar : best),
+    null,
+  );
+}
+
 /** Two or three slots a loop: a strip that pulls at many more has found a loop of many coils. */
 const MANY_SLOTS = 1 / 4;
 
@@ -107,7 +118,8 @@ function whyItPulls(reader: Reader, spoken: readonly number[]): Finding[] {
   const at = lowest(fall, spoken);
   if (looksCoilToCoil(reader)) return [{ condition: 'shortedCoil', place: { kind: 'somewhere' } }];
   const left = fall.map((d, bar) => (spoken.includes(bar) ? 0 : d));
-  if (at !== null && looksReversed(left)) return [{ condition: 'reversed', place: pair(at) }];
+  const turned = lowBetweenRaised(fall, spoken);
+  if (turned !== null && looksReversed(left)) return [{ condition: 'reversed', place: pair(turned) }];
   return [{ condition: 'bridgedBars', place: at === null ? { kind: 'somewhere' } : pair(at) }];
 }
 
