@@ -71,7 +71,11 @@ export function hasDrifted({ source }: Electrics, { windingC, coilRiseK }: Warmt
 }
 /** Drift of the growler winding, and of a coil, after which the circuits are solved again, K. */
 const DRIFT_K = 1;
-const COIL_DRIFT_K = 3;
+/**
+ * Coils count as warmer or cooler from this much on, K. A shorted coil may warm by two kelvin a second: steps this fine
+ * move the needle by less than an eye can tell, so that it creeps and does not hop.
+ */
+const COIL_DRIFT_K = 0.25;
 
 /** A broken lead reads nothing. */
 function tapOf({ part, condition, state }: Lying, contacts: Contacts): MeterTap | null {
@@ -93,7 +97,9 @@ function driveOf(
   const rotationRad = (state.rotationDeg * Math.PI) / 180;
   // A winding near room temperature is solved as a cold one: nothing of it could be read off a needle.
   const warm = coilRiseK.some((rise) => rise > COIL_DRIFT_K);
-  const coilC = warm ? coilRiseK.map((rise) => ROOM_C + Math.round(rise)) : undefined;
+  const coilC = warm
+    ? coilRiseK.map((rise) => ROOM_C + Math.round(rise / COIL_DRIFT_K) * COIL_DRIFT_K)
+    : undefined;
   return { mains: part.mains, excitation, rotationRad, windingC, meter, coilC };
 }
 

@@ -58,13 +58,16 @@ export function retarget(state: NeedleState, sinceMs: number, target: number): N
   return { fromDeflection: deflection, fromRate: rate, target };
 }
 
-/** At rest: whatever swing is left stays below half a step an eye can tell. */
+/**
+ * At rest: whatever swing is left stays below one step an eye can tell. A needle that creeps with a warming coil lags by
+ * less than that, and a person reads it.
+ */
 export function atRest(state: NeedleState, sinceMs: number): boolean {
   const { deflection, rate } = needleAt(state, sinceMs);
   const rest = restOf(state.target);
   const { a, b } = swing({ fromDeflection: deflection, fromRate: rate, target: rest });
   if (rest !== state.target) return deflection === rest && rate === 0;
-  return Math.hypot(a, b) < DEFLECTION_STEP / 2;
+  return Math.hypot(a, b) < DEFLECTION_STEP;
 }
 
 /** What an eye gets: deflection in steps of 1/400, whether the needle lies on the upper stop, whether it is still. */
