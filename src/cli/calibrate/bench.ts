@@ -7,9 +7,8 @@ import {
 } from '../../assess/evidence/reading.ts';
 import { RANGES_A, type RangeA } from '../../bench/action.ts';
 import { barOf, type Place } from '../../bench/places.ts';
-import { type ArmatureSolver, createArmatureSolver } from '../../engine/armatureBench.ts';
+import type { ArmatureSolver } from '../../engine/armatureBench.ts';
 import { type Drive, MAINS, type Mains, type MainsId, type OperatingPoint } from '../../engine/drive.ts';
-import type { GrowlerDesign } from '../../engine/growler.ts';
 import {
   type Ammeter,
   contactOhm,
@@ -29,18 +28,10 @@ import { coilCopperVolume } from '../../engine/parts/winding.ts';
 import { cluesAt } from '../../scenario/hidden/looks.ts';
 import type { ScenarioHidden } from '../../scenario/scenario.ts';
 import type { Draw, DrawnPart } from './part.ts';
+import type { World } from './worlds.ts';
 
-/** How far the world may differ from what the evidence engine believes. */
-export interface World {
-  /** Scatter of the contacts against the bench's own. */
-  readonly scatter: number;
-  /** The armature as it really is; null: as designed. */
-  readonly really: ((design: ArmatureDesign) => ArmatureDesign) | null;
-  readonly growler: GrowlerDesign | undefined;
-}
-
-export const TRUE_WORLD: World = { scatter: 1, really: null, growler: undefined };
-
+/** No probe makes a better contact than this, ohm. */
+const LEAST_CONTACT_OHM = 0.05e-3;
 /** How long a contact is held before the needle is read, s. */
 const HELD_S = { least: 2, most: 8 } as const;
 /** Temperatures a growler winding has in use, degrees C. */
@@ -69,7 +60,7 @@ export class TrialBench {
     this.coilJPerK = COPPER_HEAT * COPPER_DENSITY * coilCopperVolume(part.design);
     this.windingC = WINDING_C.least + (WINDING_C.most - WINDING_C.least) * this.draw();
     this.ammeter = makeAmmeter(seeded(`ammeter ${seed}`));
-    this.solver = createArmatureSolver(world.really?.(part.design) ?? part.design, world.growler);
+    this.solver = world.solver(part.design);
     this.hidden = {
       armature: { faults: part.faults },
       startRotationDeg: 0,
@@ -83,13 +74,7 @@ export class TrialBench {
    * @param written by an eye on the sheet, else the needle itself
    */
   meter(bars: readonly [number, number], rotationDeg: number, written: boolean): MeterReading {
-    const tap = { barA: bars[0], barB: bars[1], loopOhm: loopOhm(this.contact(), this.contact()) };
-    const drive = { ...this.drive(rotationDeg, 'high'), meter: tap };
-    const seconds = HELD_S.least + (HELD_S.most - HELD_S.least) * this.draw();
-    const coilC = this.point(drive)
-      .coilLossW()
-      .map((watts) => ROOM_C + Math.min(60, (watts * seconds) / this.coilJPerK));
-    const amps = this.point({ ...drive, coilC }).meterA;
+    const amps = this.amperes(bars, rotationDeg);
     const rangeA = RANGES_A.find((full) => amps < 0.92 * full) ?? RANGES_A[RANGES_A.length - 1]!;
     const target = targetDeflection(amps, rangeA, this.ammeter);
     const pegged = target >= UPPER_STOP;
@@ -98,6 +83,18 @@ export class TrialBench {
     const from = written ? ('sheet' as const) : ('instrument' as const);
     const laid = { bars, rotationDeg, excitation: 'high' as const };
     return { kind: 'meter', entry: this.entry++, ...laid, rangeA, deflection, pegged, from };
+  }
+
+  private amperes(bars: readonly [number, number], rotationDeg: number): number {
+    const loop = loopOhm(this.contact(), this.contact());
+    if (this.world.meter) return this.world.meter(this.part, rotationDeg, bars, loop);
+    const tap = { barA: bars[0], barB: bars[1], loopOhm: loop };
+    const drive = { ...this.drive(rotationDeg, 'high'), meter: tap };
+    const seconds = HELD_S.least + (HELD_S.most - HELD_S.least) * this.draw();
+    const coilC = this.point(drive)
+      .coilLossW()
+      .map((watts) => ROOM_C + Math.min(60, (watts * seconds) / this.coilJPerK));
+    return this.point({ ...drive, coilC }).meterA;
   }
 
   strip(angleDeg: number, rotationDeg: number): StripReading {
@@ -131,7 +128,7 @@ export class TrialBench {
   private contact(): number {
     const drawn = contactOhm(this.draw, this.part.dirty);
     const middle = this.part.dirty ? 1.75e-3 : 0.3e-3;
-    return middle + (drawn - middle) * this.world.scatter;
+    return Math.max(LEAST_CONTACT_OHM, middle + (drawn - middle) * this.world.scatter);
   }
 
   private drive(rotationDeg: number, excitation: 'high' | 'low'): Drive {

@@ -102,3 +102,41 @@ function apart(one: ArmatureFault, other: ArmatureFault): boolean {
   };
   return !places(one).some((place) => places(other).includes(place));
 }
+
+/** The same part with every severity moved beyond or to the edge of its list: up to twice as hard or soft. */
+export function offRange(part: DrawnPart, draw: Draw): DrawnPart {
+  const faults = part.faults.map((fault): ArmatureFault => {
+    if (!('ohm' in fault) || fault.ohm === 'open' || fault.kind === 'weakInsulation') return fault;
+    return { ...fault, ohm: fault.ohm * 2 ** (2 * draw() - 1) } as ArmatureFault;
+  });
+  return { ...part, faults };
+}
+
+/** A part with something beside its faults that no list has. */
+export function withAnother(part: DrawnPart, draw: Draw): DrawnPart {
+  const { design } = part;
+  const place = () => Math.floor(draw() * design.bars);
+  const first = place();
+  const second = (first + 2 + Math.floor(draw() * (design.bars - 4))) % design.bars;
+  const unlisted: ArmatureFault[][] = [
+    [
+      { kind: 'groundedBar', bar: first, ohm: 0.02 },
+      { kind: 'groundedBar', bar: second, ohm: 0.02 },
+    ],
+    [
+      { kind: 'turnShort', coil: first, turns: design.turns, ohm: 1e-3 },
+      { kind: 'turnShort', coil: second, turns: design.turns, ohm: 1e-3 },
+    ],
+    [first, second, (second + 3) % design.bars].map((bar) => ({
+      kind: 'riserJoint' as const,
+      bar,
+      form: 'bar' as const,
+      ohm: 0.01 + 0.1 * draw(),
+    })),
+  ];
+  const added = pick(draw, unlisted);
+  const kept = part.faults.filter(
+    (fault) => fault.kind === 'dirtyCommutator' || added.every((other) => apart(fault, other)),
+  );
+  return { ...part, faults: [...kept.filter(({ kind }) => !kind.startsWith('grounded')), ...added] };
+}

@@ -1,0 +1,93 @@
+import { type ArmatureSolver, createArmatureSolver } from '../../engine/armatureBench.ts';
+import { BENCH_GROWLER } from '../../engine/growler.ts';
+import type { ArmatureDesign } from '../../engine/parts/armature.ts';
+import { type FieldTables, finiteElementMeter } from './finiteElements.ts';
+import { type Draw, type DrawnPart, drawPart, offRange, withAnother } from './part.ts';
+
+/** Currents of the ammeter by some other reckoning than the engine's, A. */
+export type OtherMeter = (
+  part: DrawnPart,
+  rotationDeg: number,
+  bars: readonly [number, number],
+  loopOhm: number,
+) => number;
+
+/** A world in which learners take readings: as the evidence engine believes it to be, or in some way not. */
+export interface World {
+  readonly name: string;
+  readonly what: string;
+  /** Scatter of the contacts against the bench's own. */
+  readonly scatter: number;
+  /** How far the share that is right may lie from what was said, beyond chance. */
+  readonly tolerance: number;
+  drawPart(design: ArmatureDesign, draw: Draw): DrawnPart;
+  solver(design: ArmatureDesign): ArmatureSolver;
+  readonly meter: OtherMeter | null;
+}
+
+/** Limits stated for the world as believed, and for the others, where the engine cannot be quite right. */
+const BELIEVED_TOLERANCE = 0.03;
+const OTHER_TOLERANCE = 0.12;
+
+/** One solver for each armature: what it works out once serves every part of the kind. */
+function solvers(make: (design: ArmatureDesign) => ArmatureSolver): World['solver'] {
+  const known = new Map<string, ArmatureSolver>();
+  return (design) => {
+    const found = known.get(design.id) ?? make(design);
+    known.set(design.id, found);
+    return found;
+  };
+}
+
+export const BELIEVED: World = {
+  name: 'as believed',
+  what: 'parts by the priors, severities between those listed, the bench as it is',
+  scatter: 1,
+  tolerance: BELIEVED_TOLERANCE,
+  drawPart,
+  solver: solvers((design) => createArmatureSolver(design)),
+  meter: null,
+};
+
+const other = (name: string, what: string, change: Partial<World>): World => ({
+  ...BELIEVED,
+  tolerance: OTHER_TOLERANCE,
+  name,
+  what,
+  ...change,
+});
+
+/** The same armature as another hand might have made it: about as far off as the network is from finite elements. */
+function otherwiseMade(design: ArmatureDesign): ArmatureDesign {
+  return {
+    ...design,
+    jawGap: 1.15 * design.jawGap,
+    slotMouth: 1.08 * design.slotMouth,
+    relativePermeability: 0.75 * design.relativePermeability,
+  };
+}
+const OTHERWISE_GROWLER = { ...BENCH_GROWLER, jawLeakage: 1.2, windingLeakage: 0.5, endLeakage: 0.08 };
+
+export const MIS_SPECIFIED: readonly World[] = [
+  other('scatter × 1.5', 'contacts half as unsteady again as believed', { scatter: 1.5 }),
+  other('other inductances', 'gap, slot mouths, iron and leakage other than believed', {
+    solver: solvers((design) => createArmatureSolver(otherwiseMade(design), OTHERWISE_GROWLER)),
+  }),
+  other('off the grid', 'severities beyond and at the edges of those listed', {
+    drawPart: (design, draw) => offRange(drawPart(design, draw), draw),
+  }),
+  other(
+    'outside the set',
+    'beside anything else a fault that is not listed: two grounds, two shorts, three faults',
+    {
+      drawPart: (design, draw) => withAnother(drawPart(design, draw), draw),
+    },
+  ),
+];
+
+/** @param tables inductances by finite elements, for the armatures there are such for */
+export function finiteElementWorld(tables: FieldTables): World {
+  return other('finite elements', 'inductances by finite elements instead of the network', {
+    meter: finiteElementMeter(tables),
+  });
+}
