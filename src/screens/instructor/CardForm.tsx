@@ -1,3 +1,4 @@
+import { useState } from 'preact/hooks';
 import { ARMATURE_TESTS, type TestKind } from '../../bench/paper.ts';
 import type { Issue, Scenario, ScenarioPublic } from '../../scenario/scenario.ts';
 import { RadioField, SelectField, TextField } from '../shared/Field.tsx';
@@ -121,13 +122,20 @@ function NumberField(props: {
   readonly problem: string | undefined;
   readonly onInput: (value: number | null) => void;
 }) {
-  const { value, onInput, ...rest } = props;
+  const { value, problem, onInput, ...rest } = props;
+  const [text, setText] = useState(value === null ? '' : String(value));
+  const came = text.trim() === '' ? 'nothing' : `“${text}”`;
+  const notNumber = Number.isNaN(value) ? `Expected a number, but ${came} came.` : undefined;
   return (
     <TextField
       {...rest}
       inputMode="numeric"
-      value={value === null || Number.isNaN(value) ? '' : String(value)}
-      onInput={(text) => onInput(text.trim() === '' ? null : Number(text))}
+      problem={notNumber ?? problem}
+      value={text}
+      onInput={(typed) => {
+        setText(typed);
+        onInput(typed.trim() === '' ? null : Number(typed));
+      }}
     />
   );
 }

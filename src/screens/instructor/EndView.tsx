@@ -1,9 +1,9 @@
 import { useRef } from 'preact/hooks';
 import type { Vocabulary } from '../shared/words.ts';
 import type { PartType } from './desk.ts';
-import { outlineOf, RADII, sectorOf } from './ring.ts';
+import { moved, outlineOf, RADII, sectorOf } from './ring.ts';
 import { spotWords } from './say.ts';
-import { moved, RINGS, type Spot, sameSpot, spotsIn } from './spots.ts';
+import { RINGS, type Spot, sameSpot, spotsIn } from './spots.ts';
 
 export interface EndViewProps {
   readonly part: PartType;
@@ -80,7 +80,7 @@ function SpotButton({ spot, part, chosen, faulty, vocabulary, onChoose }: SpotBu
     // biome-ignore lint/a11y/useSemanticElements: a shape inside a picture cannot be an HTML button.
     <g
       role="button"
-      tabIndex={chosen ? 0 : -1}
+      tabindex={chosen ? 0 : -1}
       class={`in-spot in-spot-${spot.ring}`}
       data-spot={`${spot.ring}:${spot.n}`}
       aria-pressed={chosen}

@@ -1,5 +1,5 @@
 import type { PartType } from './desk.ts';
-import { type Ring, type Spot, spotsIn } from './spots.ts';
+import { RINGS, type Ring, type Spot, spotsIn } from './spots.ts';
 
 /** Radii of the rings in the end view, inner and outer, in units of a picture 200 wide. */
 export const RADII: Readonly<Record<Ring, readonly [inner: number, outer: number]>> = {
@@ -52,3 +52,19 @@ export function outlineOf(spot: Spot, part: PartType): string {
 }
 
 const disc = (r: number) => `M0 ${r}A${r} ${r} 0 1 0 0 ${-r}A${r} ${r} 0 1 0 0 ${r}Z`;
+
+/** How far apart two directions are, 0..180 degrees. */
+const apart = (a: number, b: number) => Math.abs(((((a - b + 180) % 360) + 360) % 360) - 180);
+
+/** The place one further round its ring in the sense of rising angle, or the nearest on the next ring out or in. */
+export function moved(spot: Spot, round: number, out: number, part: PartType): Spot {
+  const from = spotsIn(spot.ring, part);
+  if (out === 0) return { ring: spot.ring, n: (spot.n + round + from) % from };
+  const at = Math.min(RINGS.length - 1, Math.max(0, RINGS.indexOf(spot.ring) + out));
+  const ring = RINGS[at]!;
+  if (ring === spot.ring) return spot;
+  const { mid } = sectorOf(spot, part);
+  const away = (n: number) => apart(sectorOf({ ring, n }, part).mid, mid);
+  const all = Array.from({ length: spotsIn(ring, part) }, (_, n) => n);
+  return { ring, n: all.reduce((best, n) => (away(n) < away(best) - 1e-9 ? n : best), 0) };
+}

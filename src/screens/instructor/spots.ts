@@ -1,7 +1,7 @@
 import type { Fault, PartType } from './desk.ts';
 
 /** Rings of the open part, from the inside out, in which a fault can live. */
-export const RINGS = ['surface', 'bar', 'gap', 'riser', 'coil', 'slot', 'core'] as const;
+export const RINGS = ['surface', 'bar', 'gap', 'riser', 'slot', 'coil', 'core'] as const;
 export type Ring = (typeof RINGS)[number];
 
 /** One place a fault can live; `n` counts from 0 round its ring. */
@@ -13,15 +13,6 @@ export interface Spot {
 export function spotsIn(ring: Ring, { view }: PartType): number {
   if (ring === 'surface' || ring === 'core') return 1;
   return ring === 'slot' ? view.slots : view.bars;
-}
-
-/** The same place, one further round its ring or on the next ring out or in, near the same angle. */
-export function moved(spot: Spot, round: number, out: number, part: PartType): Spot {
-  const from = spotsIn(spot.ring, part);
-  if (out === 0) return { ring: spot.ring, n: (spot.n + round + from) % from };
-  const at = Math.min(RINGS.length - 1, Math.max(0, RINGS.indexOf(spot.ring) + out));
-  const ring = RINGS[at]!;
-  return { ring, n: Math.round((spot.n / from) * spotsIn(ring, part)) % spotsIn(ring, part) };
 }
 
 export const sameSpot = (a: Spot, b: Spot) => a.ring === b.ring && a.n === b.n;
