@@ -126,6 +126,15 @@ describe('a set for a class', () => {
     });
   });
 
+  it.each(['monday', 'autumn', '17'])('no two neighbours share a kind of fault, seed %s', (seed) => {
+    const set = classSet({ ...wish, seed }, PARTS);
+    const kinds = set.map(({ hidden }) => hidden.armature.faults.map(({ kind }) => kind));
+    set.forEach((_, seat) => {
+      for (const other of neighboursBefore(seat, wish.perRow))
+        for (const kind of kinds[seat]!) expect(kinds[other]).not.toContain(kind);
+    });
+  });
+
   it('is the same for the same seed and another for another', () => {
     expect(classSet(wish, PARTS)).toEqual(classSet(wish, PARTS));
     expect(classSet({ ...wish, seed: 'spring' }, PARTS)).not.toEqual(classSet(wish, PARTS));

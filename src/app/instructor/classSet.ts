@@ -3,10 +3,10 @@ import { difficulties, type Family, generateScenario, tellable } from '../../sce
 import type { PartLibrary, Scenario } from '../../scenario/scenario.ts';
 import type { SetWish } from '../../screens/instructor/desk.ts';
 
-/** Families whose places and severities differ from job to job; a sound part is its own kind and comes along. */
+/** A part with two faults would share one of them with a neighbour, so a class has one fault a bench, or none. */
 function familiesOf(wish: SetWish, library: PartLibrary): readonly Family[] {
   const design = library.get(wish.part);
-  return design === undefined ? [] : tellable(design);
+  return design === undefined ? [] : tellable(design).filter((family) => family !== 'two');
 }
 
 /** Families seat by seat: never that of the bench to the left, of the one in front, nor of the two beside that one. */
