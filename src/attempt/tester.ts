@@ -74,13 +74,18 @@ function insulationOhm(lying: Lying, part: PartKind, one: Place, other: Place): 
 }
 
 /** What eyes get from the tester. */
-export function seeTester(circuit: TesterCircuit, { tester, leads }: BenchState, atMs: number): TesterView {
+export function seeTester(
+  circuit: TesterCircuit,
+  { tester, leads, memory }: BenchState,
+  atMs: number,
+): TesterView {
   const { specimen, sinceMs } = circuit;
   const shown = sinceMs === null ? null : seeMegohms(displayedOhm(specimen, tester.volt, atMs - sinceMs));
   return {
     ...tester,
     megohms: shown?.megohms ?? null,
     over: shown?.over ?? false,
+    discharged: memory.charged === null,
     charged: betweenLeads(circuit, tester.volt, acrossPart(leads, 'tester') !== null, atMs) > WARNS_ABOVE_V,
   };
 }

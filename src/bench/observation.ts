@@ -93,6 +93,8 @@ export interface TesterView {
   readonly over: boolean;
   /** The warning light: more than a harmless voltage stands between the tester's leads. */
   readonly charged: boolean;
+  /** Its switch lies on discharge: nothing it has charged is left. */
+  readonly discharged: boolean;
 }
 
 export interface DropView {

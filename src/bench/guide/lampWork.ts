@@ -1,0 +1,165 @@
+import type { MatPart } from '../action.ts';
+import type { TestKind } from '../paper.ts';
+import type { FieldPlace, LeadId, Place, PlatePlace } from '../places.ts';
+import { PANEL_LEADS } from '../places.ts';
+import { placeWords } from '../placeWords.ts';
+import { takenUp } from './matWork.ts';
+import { type Asked, doing, first, type GuideStep, hungUp, powered, writing } from './step.ts';
+
+/** Lamp tests of field frame and brush plate: an armature in the cradle, LOW, the lamp proved before and after. */
+
+export type MatTest = 'fieldContinuity' | 'fieldInsulation' | 'plateInsulation' | 'plateEarthed';
+
+interface LampTest {
+  readonly part: MatPart;
+  readonly from: FieldPlace | PlatePlace;
+  readonly to: readonly (FieldPlace | PlatePlace)[];
+  readonly because: string;
+}
+
+const TESTS: Readonly<Record<MatTest, LampTest>> = {
+  fieldContinuity: {
+    part: 'fieldFrame',
+    from: 'field:terminal',
+    to: ['field:brush1', 'field:brush2'],
+    because: 'Each branch must carry current to its own brush: dark means an open coil or a broken joint.',
+  },
+  fieldInsulation: {
+    part: 'fieldFrame',
+    from: 'field:case',
+    to: ['field:brush1', 'field:brush2'],
+    because: 'The coils must not touch the case: a lamp that lights has found a grounded coil.',
+  },
+  plateInsulation: {
+    part: 'brushPlate',
+    from: 'plate:metal',
+    to: ['plate:insulated1', 'plate:insulated2'],
+    because:
+      'These holders must not touch the plate: a lamp that lights has found dirt, a rivet or a failed insulator.',
+  },
+  plateEarthed: {
+    part: 'brushPlate',
+    from: 'plate:metal',
+    to: ['plate:earthed1', 'plate:earthed2'],
+    because: 'These brushes must be joined to the plate: dark means a broken pigtail or holder joint.',
+  },
+};
+
+export function isMatTest(test: TestKind): test is MatTest {
+  return test in TESTS;
+}
+
+export function lampWork(test: MatTest, asked: Asked): GuideStep | null {
+  const { part, from, to } = TESTS[test];
+  const next = to.find((place) => !asked.lines.some((line) => line.test === test && line.at === place));
+  if (next === undefined) return null;
+  return first(
+    () => hungUp(['ammeter.1', 'ammeter.2', 'tester.1', 'tester.2', 'drop.1', 'drop.2'], asked),
+    () => cradled(asked),
+    () => takenUp(part, asked),
+    () => (part === 'fieldFrame' ? brushesApart(asked) : null),
+    () =>
+      powered(
+        'low',
+        asked,
+        'LOW is the only place where the lamp is live; from now on both tips carry mains voltage.',
+      ),
+    () => (asked.watched.lamp === 'unproved' ? proved(asked) : null),
+    () => tipOn('lamp.1', from, asked, TESTS[test].because),
+    () => tipOn('lamp.2', next, asked, TESTS[test].because),
+    () => (part === 'brushPlate' ? leaned(next, asked) : null),
+    () =>
+      writing(
+        test,
+        `Write down what the lamp did at ${named(next, asked)}.`,
+        'What is written at once is neither forgotten nor touched up.',
+      ),
+  );
+}
+
+function cradled({ seen }: Asked): GuideStep | null {
+  if (seen.cradle === 'armature') return null;
+  return doing(
+    { type: 'armature.place' },
+    'Lay an armature in the cradle.',
+    'It closes the magnetic circuit: with an empty cradle the growler winding draws several times its current.',
+    'armature',
+  );
+}
+
+function brushesApart(asked: Asked): GuideStep | null {
+  if (asked.seen.brushesApart) return null;
+  const lifted = hungUp(
+    PANEL_LEADS.filter((lead) => asked.seen.leads[lead].touches !== null),
+    asked,
+  );
+  return (
+    lifted ??
+    doing(
+      { type: 'brushes.part' },
+      'Keep the two field brushes apart.',
+      'While they touch, one good branch hides the other.',
+      'fieldFrame',
+    )
+  );
+}
+
+/** The proof afterwards, when the work with the lamp is done; null where it is not owed. */
+export function provedAgain(asked: Asked): GuideStep | null {
+  return asked.watched.lamp === 'used' ? proved(asked) : null;
+}
+
+/** Both tips in the hands and together until the lamp is seen to light. */
+function proved(asked: Asked): GuideStep {
+  const { seen, watched } = asked;
+  const lead = (['lamp.1', 'lamp.2'] as const).find((id) => seen.leads[id].at !== 'hand');
+  if (lead !== undefined) return taken(lead);
+  const because =
+    watched.lamp === 'used'
+      ? 'Only now do the dark results count: the lamp was alive before them and after.'
+      : 'A dead lamp is as dark as good insulation: see it light before you trust it dark.';
+  const together = seen.leads['lamp.1'].touches === 'tip:lamp.2';
+  if (together) return { do: 'See the lamp light.', because, act: null, highlight: null };
+  return doing(
+    { type: 'lead.touch', lead: 'lamp.1', place: 'tip:lamp.2' },
+    'Touch the two tips together.',
+    because,
+    'lamp.1',
+  );
+}
+
+function taken(lead: LeadId): GuideStep {
+  return doing(
+    { type: 'lead.take', lead, grip: 'handle' },
+    'Take the lamp probes by their handles.',
+    'Behind the guard, never in front of it: a few millimetres further are mains.',
+    lead,
+  );
+}
+
+function tipOn(lead: LeadId, place: Place, asked: Asked, because: string): GuideStep | null {
+  const { at, touches } = asked.seen.leads[lead];
+  if (at !== 'hand') return taken(lead);
+  if (touches === place) return null;
+  return doing(
+    { type: 'lead.touch', lead, place },
+    `Put one probe on ${named(place, asked)}.`,
+    because,
+    place,
+  );
+}
+
+/** A loose rivet makes or breaks only when the holder is pressed. */
+function leaned(holder: Place, { watched }: Asked): GuideStep | null {
+  if (watched.leanedOn.includes(holder)) return null;
+  return doing(
+    { type: 'lead.lean', lead: 'lamp.2', on: true },
+    'Lean on the probe and watch the lamp.',
+    'A loose rivet makes or breaks only when the holder is pressed.',
+    'lamp.2',
+  );
+}
+
+function named(place: Place, { seen, job }: Asked): string {
+  return placeWords(job.armature, seen, place);
+}
