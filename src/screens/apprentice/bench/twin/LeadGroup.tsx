@@ -48,6 +48,15 @@ function LeaveActs({ lead, seen, send }: LeadGroupProps) {
           Lift
         </Button>
       ) : null}
+      {inHand && view.touches && leadSet(lead) === 'lamp' ? (
+        <Button
+          pressed={view.leaning}
+          label={`${view.leaning ? 'Ease off' : 'Lean on it'}: ${name}`}
+          onPress={() => send({ type: 'lead.lean', lead, on: !view.leaning })}
+        >
+          {view.leaning ? 'Ease off' : 'Lean on it'}
+        </Button>
+      ) : null}
       {inHand && view.touches && leadSet(lead) !== 'lamp' ? (
         <Button keyHint="S" label={`${keep}: ${name}`} onPress={() => send({ type: 'lead.clamp', lead })}>
           {keep}

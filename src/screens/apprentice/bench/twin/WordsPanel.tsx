@@ -3,6 +3,7 @@ import { ArmatureGroup } from './ArmatureGroup.tsx';
 import type { GroupProps } from './groups.ts';
 import { LeadGroup } from './LeadGroup.tsx';
 import { LookGroup } from './LookGroup.tsx';
+import { FoldedGroups, MatGroups, RailGroups } from './MoreGroups.tsx';
 import { StripGroup } from './StripGroup.tsx';
 import { SupplyGroup } from './SupplyGroup.tsx';
 
@@ -16,11 +17,14 @@ export function WordsPanel({ lead, ...group }: WordsPanelProps) {
     <div class="groups">
       <SupplyGroup {...group} />
       <ArmatureGroup {...group} />
+      <MatGroups {...group} />
       {ALL_LEADS.filter((id) => group.seen.leads[id].at !== 'absent').map((id) => (
         <LeadGroup key={id} {...group} lead={id} inUse={id === lead} />
       ))}
       <StripGroup {...group} />
       <LookGroup {...group} />
+      <RailGroups {...group} />
+      <FoldedGroups {...group} />
     </div>
   );
 }
