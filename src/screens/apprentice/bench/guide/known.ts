@@ -1,4 +1,5 @@
 import type { CommutatorGeometry } from '../../../../bench/geometry.ts';
+import { NOTHING_WATCHED, type Watched, watch } from '../../../../bench/guide/guide.ts';
 import type { Observation } from '../../../../bench/observation.ts';
 import { barOf, type Place } from '../../../../bench/places.ts';
 import { printedA } from '../../../../bench/scale.ts';
@@ -21,6 +22,8 @@ export interface Known {
   readonly lampBars: readonly number[];
   /** For each place the strip was held on HIGH, by its angle in degrees: the rotations felt there, to the degree. */
   readonly strip: ReadonlyMap<number, readonly number[]>;
+  /** What the bench's own guide goes by for field frame, brush plate and rail tools. */
+  readonly watched: Watched;
 }
 
 export const NOTHING_KNOWN: Known = {
@@ -30,6 +33,7 @@ export const NOTHING_KNOWN: Known = {
   provedAgain: false,
   lampBars: [],
   strip: new Map(),
+  watched: NOTHING_WATCHED,
 };
 
 /** Brightness from which a lamp counts as lighting. */
@@ -37,10 +41,15 @@ const LIGHTS = 4;
 
 /** @returns the same object when the observation adds nothing */
 export function fold(known: Known, seen: Observation, geometry: CommutatorGeometry): Known {
-  return [foldLook, foldProof, foldLamp, foldStrip].reduce(
+  return [foldLook, foldProof, foldLamp, foldStrip, foldWatched].reduce(
     (so, step) => step(so, seen),
     foldSpacing(known, seen, geometry),
   );
+}
+
+function foldWatched(known: Known, seen: Observation): Known {
+  const watched = watch(known.watched, seen);
+  return watched === known.watched ? known : { ...known, watched };
 }
 
 function foldLook(known: Known, { look }: Observation): Known {

@@ -1,13 +1,18 @@
+import {
+  type GuideStep,
+  prepareStep as guidedPreparation,
+  nextStep as guidedStep,
+} from '../../../../bench/guide/guide.ts';
 import type { TestKind } from '../../../../bench/paper.ts';
 import { ammeterStep, holsterAmmeter } from './ammeter.ts';
 import { holsterLamp, lampStep } from './lamp.ts';
-import { prepareStep } from './prepare.ts';
+import { placeStep, prepareStep } from './prepare.ts';
 import { doing, type Situation, type Step } from './step.ts';
 import { hangStrip, stripStep } from './strip.ts';
 
 /** The next step of a job for someone who does it for the first time. Tests come in the order of the card. */
 export function nextStep(at: Situation): Step {
-  return prepareStep(at) ?? testStep(at) ?? clearStep(at) ?? endStep(at);
+  return beforePower(at) ?? prepareStep(at) ?? testStep(at) ?? clearStep(at) ?? endStep(at);
 }
 
 type BenchTest = 'spaced' | 'neighbour' | 'strip' | 'ground';
@@ -33,11 +38,26 @@ function isBenchTest(test: TestKind): test is BenchTest {
 
 function testStep(at: Situation): Step | null {
   for (const test of at.job.tests) {
-    if (!isBenchTest(test)) continue;
-    const step = WORK[test](at);
-    if (step) return first(AWAY[test], at) ?? step;
+    const step = isBenchTest(test) ? WORK[test](at) : null;
+    if (step && isBenchTest(test)) return first([...AWAY[test], placeStep], at) ?? step;
   }
-  return null;
+  const other = otherStep(at);
+  return other && (hangStrip(at) ?? other);
+}
+
+/** Field frame, brush plate and the tools of the rail: the bench's own guide leads through those. */
+function otherStep({ seen, lines, job, known }: Situation): Step | null {
+  return asStep(guidedStep({ seen, lines, watched: known.watched }, job, 1));
+}
+
+function beforePower({ seen }: Situation): Step | null {
+  return asStep(guidedPreparation({ seen }));
+}
+
+function asStep(step: GuideStep | null): Step | null {
+  if (!step) return null;
+  const { do: say, because: why, act, write } = step;
+  return { say, why, act, ...(write ? { write } : {}) };
 }
 
 function clearStep(at: Situation): Step | null {

@@ -2,9 +2,9 @@ import { barPlace, type Place } from '../../../../bench/places.ts';
 import { nearestBar } from '../keys.ts';
 import { doing, type Situation, type Step, writing } from './step.ts';
 
-/** Looking, marking, laying in: everything before power. */
+/** Looking and marking: what comes before power. */
 export function prepareStep(at: Situation): Step | null {
-  return lookStep(at) ?? chalkStep(at) ?? placeStep(at);
+  return at.job.parts.includes('armature') ? (lookStep(at) ?? chalkStep(at)) : null;
 }
 
 const LOOKS = [
@@ -22,7 +22,11 @@ const LOOKS = [
 ] as const;
 
 function lookStep({ job, seen, lines, known }: Situation): Step | null {
-  if (!job.tests.includes('look') || lines.some(({ test }) => test === 'look')) return null;
+  if (
+    !job.tests.includes('look') ||
+    lines.some(({ test, part = 'armature' }) => test === 'look' && part === 'armature')
+  )
+    return null;
   const next = LOOKS.find(([kind]) => !known.looked.includes(kind));
   if (!next) {
     const why =
@@ -45,7 +49,8 @@ function chalkStep({ job, seen }: Situation): Step | null {
   );
 }
 
-function placeStep({ seen }: Situation): Step | null {
+/** An armature in the cradle before the growler is switched on. */
+export function placeStep({ seen }: Situation): Step | null {
   if (seen.cradle === 'armature') return null;
   const why =
     'The armature closes the magnetic circuit. With an empty cradle the winding draws several times its current. The bench is off while a part goes in.';
