@@ -47,7 +47,7 @@ export function createDesk({ library, store, onTrouble }: DeskInput): Desk {
       job,
       port: kept.port,
       written: linesOf(attempt),
-      verdict: lastVerdict(attempt),
+      verdicts: lastVerdicts(attempt),
       mountScene: around.mountScene,
       setMuted: around.setMuted,
       captions: around.captions,
@@ -104,6 +104,10 @@ export function createDesk({ library, store, onTrouble }: DeskInput): Desk {
       const { createAssessorDesk } = await import('./assessor/desk.ts');
       return createAssessorDesk({ library, store, mountReplay });
     },
+    instructor: async () => {
+      const { createInstructorDesk } = await import('./instructor/desk.ts');
+      return createInstructorDesk({ library, store });
+    },
     saveSettings,
   };
 }
@@ -133,9 +137,10 @@ async function guarded<T>(work: () => Promise<Parsed<T>>): Promise<Parsed<T>> {
   }
 }
 
-async function board(library: Library, store: AttemptStore): Promise<readonly JobSummary[]> {
+async function board(library: Library, store: Store): Promise<readonly JobSummary[]> {
   const kept = [...(await store.list())].sort((a, b) => b.startedAt.localeCompare(a.startedAt));
-  return [...library.scenarios.values()].map((scenario) => ({
+  const made = await boardJobs(store, library.parts);
+  return [...made, ...library.scenarios.values()].map((scenario) => ({
     job: jobOf(scenario, library.parts),
     attempts: kept.filter((one) => one.scenarioId === scenario.public.id).map(summaryOf),
   }));
@@ -229,11 +234,12 @@ function linesOf(attempt: Attempt): SheetLine[] {
   );
 }
 
-function lastVerdict(attempt: Attempt): OpenBench['verdict'] {
+/** The last verdict on each part, in the order the parts were first judged. */
+function lastVerdicts(attempt: Attempt): OpenBench['verdicts'] {
   const verdicts = attempt.entries.flatMap(({ action, outcome }) =>
     action.type === 'verdict.write' && outcome.kind === 'done' ? [action.verdict] : [],
   );
-  return verdicts.at(-1) ?? null;
+  return [...new Map(verdicts.map((verdict) => [verdict.part, verdict])).values()];
 }
 
 function divergenceSentence(found: { n: number; what: string; expected: unknown; got: unknown }): string {

@@ -4,6 +4,7 @@ import { AssessorScreen } from './AssessorScreen.tsx';
 import { BenchScreen } from './apprentice/BenchScreen.tsx';
 import { DebriefScreen } from './apprentice/DebriefScreen.tsx';
 import { JobScreen, JobsScreen } from './apprentice/JobScreens.tsx';
+import { InstructorScreen } from './InstructorScreen.tsx';
 import { Problems } from './Problems.tsx';
 import { type Route, writeRoute } from './route.ts';
 import { SettingsDialog } from './SettingsDialog.tsx';
@@ -82,7 +83,8 @@ function Screen(props: { readonly route: Route; readonly context: ScreenContext 
   if (route.screen === 'bench') return <BenchScreen key={route.id} attemptId={route.id} context={context} />;
   if (route.screen === 'debrief')
     return <DebriefScreen key={route.id} attemptId={route.id} context={context} />;
-  return <AssessorScreen rest={route.rest} context={context} />;
+  const Desk = route.screen === 'assessor' ? AssessorScreen : InstructorScreen;
+  return <Desk rest={route.rest} context={context} />;
 }
 
 function TopBar(props: { readonly context: ScreenContext }) {
@@ -94,6 +96,7 @@ function TopBar(props: { readonly context: ScreenContext }) {
       <span class="top-place">Quarry Road Training Workshop</span>
       <nav class="top-desks" aria-label="Desks">
         <a href={writeRoute({ screen: 'jobs' })}>Jobs</a>
+        <a href={writeRoute({ screen: 'instructor', rest: '' })}>Instructor’s desk</a>
         <a href={writeRoute({ screen: 'assessor', rest: '' })}>Assessor’s desk</a>
       </nav>
       <Button kind="quiet" onPress={props.context.openSettings}>

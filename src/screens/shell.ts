@@ -7,6 +7,7 @@ import type { Issue, Parsed } from '../scenario/scenario.ts';
 import type { GuideLevel } from './apprentice/bench/guide/Guide.tsx';
 import type { MountScene } from './apprentice/bench/mountScene.ts';
 import type { AssessorDesk } from './assessor/desk.ts';
+import type { InstructorDesk } from './instructor/desk.ts';
 import type { Vocabulary } from './shared/words.ts';
 
 /** What a person has chosen about the screens; kept on this machine, never part of an attempt. */
@@ -68,10 +69,8 @@ export interface OpenBench {
   readonly port: BenchPort;
   /** Lines already on the test sheet, oldest first: the log's `sheet.write` acts that were done. */
   readonly written: readonly SheetLine[];
-  /** The verdict last written down, or null; enough where one part is judged. */
-  readonly verdict: Verdict | null;
-  /** Where several parts are judged: the last verdict on each. Left out, `verdict` stands for all there is. */
-  readonly verdicts?: readonly Verdict[];
+  /** The last verdict written on each part. */
+  readonly verdicts: readonly Verdict[];
   readonly mountScene: MountScene;
   readonly setMuted: (muted: boolean) => void;
   /** Calls back with one caption per sound, muted or not; returns the way to stop. */
@@ -119,6 +118,8 @@ export interface Desk {
   exportAttempt(attemptId: string): Promise<Parsed<{ readonly name: string; readonly text: string }>>;
   /** The assessor's side, fetched when it is first asked for. */
   assessor(): Promise<AssessorDesk>;
+  /** The instructor's side, likewise. */
+  instructor(): Promise<InstructorDesk>;
   saveSettings(settings: Settings): void;
 }
 

@@ -28,6 +28,7 @@ export function handMadeDesk(): Desk {
   const summaries: readonly JobSummary[] = JOBS.map((job, at) => ({ job, attempts: attempts[at] ?? [] }));
   return {
     assessor: () => Promise.reject(new Error('The harness shows the apprentice’s side only.')),
+    instructor: () => Promise.reject(new Error('The harness shows the apprentice’s side only.')),
     jobs: async () => summaries,
     begin: async (jobId) => ({ ok: true, value: `run-${JOBS.findIndex((job) => job.id === jobId)}` }),
     bench: async (id) => {
