@@ -3,7 +3,7 @@ import type { Observation } from '../../../bench/observation.ts';
 import { Button } from '../../shared/Button.tsx';
 import { RadioField, SelectField, TextField } from '../../shared/Field.tsx';
 import { nearestReading } from './reading.ts';
-import type { EntryDraft } from './sheetEntry.ts';
+import { type EntryDraft, type MatPlace, PLACES_OF } from './sheetEntry.ts';
 
 export interface ResultFieldProps {
   readonly draft: EntryDraft;
@@ -17,9 +17,32 @@ export function ResultField(props: ResultFieldProps) {
   const { draft, change } = props;
   if (draft.test === 'look') return null;
   if (draft.test === 'spaced' || draft.test === 'neighbour') return <ReadingFields {...props} />;
+  const unit = UNITS[draft.test];
+  if (unit) {
+    return (
+      <div data-first>
+        <TextField
+          label="Reading"
+          unit={unit}
+          inputMode="decimal"
+          value={draft.reading}
+          onInput={(reading) => change({ reading })}
+        />
+      </div>
+    );
+  }
+  const places = PLACES_OF[draft.test];
   return (
     <div class="entry-wide" data-first>
-      {draft.test === 'ground' ? (
+      {places ? (
+        <SelectField<MatPlace | ''>
+          label="At"
+          value={draft.at}
+          options={['' as const, ...places].map((value) => ({ value, label: PLACE_NAMES[value] ?? '' }))}
+          onChange={(at) => change({ at })}
+        />
+      ) : null}
+      {draft.test === 'ground' || places ? (
         <RadioField<EntryDraft['lamp']>
           label="The lamp was"
           value={draft.lamp}
@@ -37,6 +60,21 @@ export function ResultField(props: ResultFieldProps) {
     </div>
   );
 }
+
+const UNITS: Readonly<Partial<Record<EntryDraft['test'], string>>> = {
+  megohm: 'MΩ',
+  millivolt: 'mV',
+  gauges: 'mm',
+};
+const PLACE_NAMES: Readonly<Partial<Record<MatPlace | '', string>>> = {
+  '': 'choose…',
+  'field:brush1': 'field brush 1',
+  'field:brush2': 'field brush 2',
+  'plate:insulated1': 'insulated holder 1',
+  'plate:insulated2': 'insulated holder 2',
+  'plate:earthed1': 'grounded holder 1',
+  'plate:earthed2': 'grounded holder 2',
+};
 
 const LAMP = ['dark', 'dim', 'lit'] as const;
 const STRIP = ['still', 'pulled', 'buzzing'] as const;

@@ -2,7 +2,7 @@ import { RANGES_A, type RangeA } from '../../../bench/action.ts';
 import { barAt, type CommutatorGeometry } from '../../../bench/geometry.ts';
 import type { Observation } from '../../../bench/observation.ts';
 import type { SheetLine, TestKind } from '../../../bench/paper.ts';
-import { barOf, type Place } from '../../../bench/places.ts';
+import { barOf, type FieldPlace, type Place, type PlatePlace, partOf } from '../../../bench/places.ts';
 import { countFromChalk, spacing, stepsUp } from '../../shared/count.ts';
 
 /** A line of the test sheet while it is being written; numbers are still text. */
@@ -15,7 +15,19 @@ export interface EntryDraft {
   readonly lamp: 'lit' | 'dim' | 'dark' | '';
   readonly strip: 'still' | 'pulled' | 'buzzing' | '';
   readonly remark: string;
+  /** Field brush or holder the line is about; empty: none. */
+  readonly at: MatPlace | '';
 }
+
+export type MatPlace = FieldPlace | PlatePlace;
+
+/** Where the lamp tests of field frame and brush plate, and the tools' readings, are written down. */
+export const PLACES_OF: Readonly<Partial<Record<TestKind, readonly MatPlace[]>>> = {
+  fieldContinuity: ['field:brush1', 'field:brush2'],
+  fieldInsulation: ['field:brush1', 'field:brush2'],
+  plateInsulation: ['plate:insulated1', 'plate:insulated2'],
+  plateEarthed: ['plate:earthed1', 'plate:earthed2'],
+};
 
 export const EMPTY_DRAFT: EntryDraft = {
   test: 'neighbour',
@@ -25,12 +37,14 @@ export const EMPTY_DRAFT: EntryDraft = {
   lamp: '',
   strip: '',
   remark: '',
+  at: '',
 };
 
 /** Which test is under way, and at which bar counted from the chalk, as far as anyone standing there can tell. */
 export interface AtHand {
   readonly test: TestKind;
   readonly count: number | null;
+  readonly place?: MatPlace;
 }
 
 /**
@@ -41,6 +55,8 @@ export function atHand(seen: Observation, geometry: CommutatorGeometry): AtHand 
   const count = (bar: number) => countFromChalk(bar, seen.chalkedBar, geometry.bars);
   const meter = barsUnder(seen, 'ammeter.1', 'ammeter.2');
   if (meter) return meterTest(meter, geometry.bars, count);
+  const onMat = matTest(seen);
+  if (onMat) return onMat;
   const lamp = barUnderLamp(seen);
   if (lamp !== null) return { test: 'ground', count: count(lamp) };
   if (seen.strip.at === 'core' && seen.strip.angleDeg !== null) {
@@ -71,6 +87,23 @@ function meterTest(
   return { test: 'neighbour', count: count(lower) };
 }
 
+/** The lamp test whose two places the lamp probes are on. */
+function matTest(seen: Observation): AtHand | null {
+  const ends = [seen.leads['lamp.1'].touches, seen.leads['lamp.2'].touches];
+  for (const [test, places] of Object.entries(PLACES_OF) as [TestKind, readonly MatPlace[]][]) {
+    const place = places.find((one) => ends.includes(one));
+    if (place && ends.includes(COMMON_PLACE[test]!)) return { test, count: null, place };
+  }
+  return null;
+}
+
+const COMMON_PLACE: Readonly<Partial<Record<TestKind, MatPlace>>> = {
+  fieldContinuity: 'field:terminal',
+  fieldInsulation: 'field:case',
+  plateInsulation: 'plate:metal',
+  plateEarthed: 'plate:metal',
+};
+
 function barUnderLamp(seen: Observation): number | null {
   const ends = [seen.leads['lamp.1'].touches, seen.leads['lamp.2'].touches];
   const onSteel = ends.some((place) => place === 'shaft' || place === 'core');
@@ -89,6 +122,7 @@ export function prefill(draft: EntryDraft, at: AtHand, seen: Observation): Entry
     test: at.test,
     count: at.count === null ? '' : String(at.count),
     rangeA: seen.rangeA,
+    at: at.place ?? '',
   };
 }
 
@@ -108,8 +142,16 @@ export function toLine(draft: EntryDraft): Written {
   }
   const results = resultPart(draft);
   const remark = [results.remark, draft.remark.trim()].filter((part) => part).join('; ');
-  const line: SheetLine = { test: draft.test, count, ...results.line, ...(remark ? { remark } : {}) };
-  if (Object.keys(line).length === 2)
+  const places = PLACES_OF[draft.test];
+  const place = places?.find((one) => one === draft.at);
+  if (places && !place)
+    return { ok: false, sentence: 'Say which brush or holder the line is about: none is chosen.' };
+  const line: SheetLine = {
+    ...{ test: draft.test, count: places ? null : count, ...results.line },
+    ...(remark ? { remark } : {}),
+    ...(place ? { part: partOf(place)!, at: place } : {}),
+  };
+  if (Object.keys(results.line).length === 0 && !remark)
     return { ok: false, sentence: 'Write what you saw before writing the line.' };
   return { ok: true, line };
 }
@@ -118,9 +160,28 @@ type Result = { readonly line: Partial<SheetLine>; readonly remark?: string };
 
 function resultPart(draft: EntryDraft): Result {
   if (draft.test === 'spaced' || draft.test === 'neighbour') return readingPart(draft);
-  if (draft.test === 'ground') return { line: draft.lamp ? { lamp: draft.lamp } : {} };
+  if (draft.test === 'ground' || PLACES_OF[draft.test])
+    return { line: draft.lamp ? { lamp: draft.lamp } : {} };
   if (draft.test === 'strip') return { line: draft.strip ? { strip: draft.strip } : {} };
-  return { line: {} };
+  return figurePart(draft);
+}
+
+const FIGURES: Readonly<Partial<Record<TestKind, 'megohms' | 'millivolts' | 'millimetres'>>> = {
+  megohm: 'megohms',
+  millivolt: 'millivolts',
+  gauges: 'millimetres',
+};
+
+/** A figure read on a tool of the rail; “over” stands for a tester beyond its scale. */
+function figurePart({ test, reading }: EntryDraft): Result {
+  const typed = reading.trim();
+  const field = FIGURES[test];
+  if (!field || typed === '') return { line: {} };
+  if (field === 'megohms' && typed.toLowerCase() === 'over') return { line: { megohms: 'over' } };
+  const figure = Number(typed.replace(',', '.'));
+  return Number.isFinite(figure)
+    ? { line: { [field]: figure } }
+    : { line: {}, remark: `reading written as “${typed}”` };
 }
 
 function readingPart(draft: EntryDraft): Result {
