@@ -24,7 +24,7 @@ export function handMadeBench(job: Job): OpenBench {
     job,
     port,
     written: [],
-    verdict: null,
+    verdicts: [],
     mountScene: (host) => {
       const picture = document.createElement('div');
       picture.className = 'harness-picture';

@@ -66,7 +66,7 @@ const UNITS: Readonly<Partial<Record<EntryDraft['test'], string>>> = {
   millivolt: 'mV',
   gauges: 'mm',
 };
-const PLACE_NAMES: Readonly<Partial<Record<MatPlace | '', string>>> = {
+export const PLACE_NAMES: Readonly<Partial<Record<MatPlace | '', string>>> = {
   '': 'choose…',
   'field:brush1': 'field brush 1',
   'field:brush2': 'field brush 2',

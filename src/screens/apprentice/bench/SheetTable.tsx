@@ -1,6 +1,7 @@
 import type { SheetLine, TestKind } from '../../../bench/paper.ts';
-import { countWords, term, testResultWords, testWords, type Vocabulary } from '../../shared/words.ts';
-import { doubt, standing } from './sheetEntry.ts';
+import { countWords, spoken, term, testResultWords, testWords, type Vocabulary } from '../../shared/words.ts';
+import { PLACE_NAMES } from './ResultField.tsx';
+import { doubt, PLACES_OF, standing } from './sheetEntry.ts';
 
 export interface SheetTableProps {
   readonly test: TestKind;
@@ -13,6 +14,37 @@ export interface SheetTableProps {
 
 /** One row per bar, counted from the chalk; an empty row is a bar not tested yet. */
 export function SheetTable(props: SheetTableProps) {
+  return isOfBars(props.test) ? <BarTable {...props} /> : <LineTable {...props} />;
+}
+
+function isOfBars(test: TestKind): boolean {
+  return !PLACES_OF[test] && test !== 'megohm' && test !== 'millivolt' && test !== 'gauges';
+}
+
+/** Tests that are not counted round a commutator: every line as it was written, the newest last. */
+function LineTable({ test, lines, bars, vocabulary }: SheetTableProps) {
+  const written = lines.filter((line) => line.test === test);
+  return (
+    <table class="sheet-table">
+      <caption>
+        {testWords(test, vocabulary)}: {written.length} written
+      </caption>
+      <tbody>
+        {written.map((line, nth) => (
+          <Row
+            key={nth}
+            head={spoken((line.at && PLACE_NAMES[line.at]) ?? `line ${nth + 1}`, vocabulary)}
+            test={test}
+            line={line}
+            bars={bars}
+          />
+        ))}
+      </tbody>
+    </table>
+  );
+}
+
+function BarTable(props: SheetTableProps) {
   const { test, bars, vocabulary } = props;
   const latest = standing(props.lines, test);
   const counts = Array.from({ length: bars }, (_, count) => count);
@@ -90,5 +122,8 @@ function Result({ line }: { readonly line: SheetLine }) {
       </>
     );
   }
+  if (line.megohms !== undefined) return <>{line.megohms === 'over' ? 'over' : `${line.megohms} MΩ`}</>;
+  if (line.millivolts !== undefined) return <>{line.millivolts} mV</>;
+  if (line.millimetres !== undefined) return <>{line.millimetres} mm</>;
   return <>{line.lamp ?? line.strip ?? (line.test === 'look' ? line.remark : 'see remark')}</>;
 }
