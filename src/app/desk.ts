@@ -14,6 +14,7 @@ import {
 import type { Store } from '../store/store.ts';
 import { holdAttempt } from '../store/windows.ts';
 import { browserClock } from './clock.ts';
+import { boardJobs } from './instructor/board.ts';
 import { type KeptBench, keepBench } from './keptBench.ts';
 import type { Library } from './library.ts';
 import { saveSettings } from './settings.ts';

@@ -43,7 +43,7 @@ function Opened({ bench, attemptId, context }: OpenedProps) {
       job={bench.job}
       port={bench.port}
       written={bench.written}
-      verdicts={bench.verdicts ?? (bench.verdict ? [bench.verdict] : [])}
+      verdicts={bench.verdicts}
       mountScene={bench.mountScene}
       captions={bench.captions}
       overhear={bench.overhear}
