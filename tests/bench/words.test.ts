@@ -4,7 +4,7 @@ import { placeWords } from '../../src/bench/placeWords.ts';
 import { DIVISION_A, printedA, strokeAt } from '../../src/bench/scale.ts';
 import { operables, touchables } from '../../src/bench/touchables.ts';
 import { actionWords, needleWords, sayObservation } from '../../src/bench/words.ts';
-import { BenchDriver } from '../support/benchDriver.ts';
+import { BenchDriver, type JobOptions } from '../support/benchDriver.ts';
 
 const needle = (deflection: number, atRest = true) => ({ deflection, pegged: false, atRest });
 
@@ -143,5 +143,61 @@ describe('the list of touchable places', () => {
     expect(words).toContain('Hang the strip up');
     expect(words).not.toContain('Lay the armature in the cradle');
     expect(new Set(words).size).toBe(words.length);
+  });
+});
+
+describe('every part and tool in words', () => {
+  const everything: JobOptions = {
+    parts: ['armature', 'fieldFrame', 'brushPlate'],
+    tests: ['look', 'megohm', 'millivolt', 'gauges'],
+  };
+
+  it('names every act of places and controls in other words', () => {
+    for (const part of ['fieldFrame', 'brushPlate'] as const) {
+      const me = new BenchDriver(everything).takesUp(part).takes('lamp.1');
+      const offered = [...touchables(me.geometry, me.sees), ...operables(me.geometry, me.sees)];
+      const words = offered.flatMap(({ actions }) =>
+        actions.map((action) => actionWords(me.geometry, me.sees, action)),
+      );
+      expect(new Set(words).size).toBe(words.length);
+      for (const word of words) expect(word).toMatch(/^[A-Z].*[^.]$/);
+    }
+  });
+
+  it('offers only what would not be refused, each to a fresh pair of hands', () => {
+    const ready = () => new BenchDriver(everything).takesUp('fieldFrame').chalks(0).takes('drop.1');
+    const me = ready();
+    const offered = [...touchables(me.geometry, me.sees), ...operables(me.geometry, me.sees)];
+    const actions = offered.flatMap((one) => one.actions);
+    expect(new Set(actions.map(({ type }) => type)).size).toBeGreaterThan(12);
+    for (const action of actions) expect(ready().does(action).refusal).toBeNull();
+  });
+
+  it('lists no place of a part that is not on the job', () => {
+    const me = new BenchDriver();
+    const places = touchables(me.geometry, me.sees).map(({ place }) => place);
+    expect(places.filter((place) => /^(field|plate|tip:(tester|drop))/.test(place))).toEqual([]);
+    expect(places).toContain('handle:lamp.1');
+  });
+
+  it('says what lies in front, what the tools show and what a gauge reads, and no more', () => {
+    const me = new BenchDriver(everything).takesUp('fieldFrame');
+    const said = () => sayObservation(me.geometry, me.sees).join(' ');
+    expect(said()).toContain('its two brushes lying against one another');
+    me.partsBrushes().clipsOn('tester', 'field:case', 'field:brush1').presses(true).waits(6000);
+    expect(said()).toMatch(/Tester clip 1 on the case, clipped on\./);
+    expect(said()).toMatch(
+      /Insulation tester at 250 V, button down, shows [\d.]+ megohms, its warning light on\./,
+    );
+    me.presses(false).discharges().hangsUpBoth('tester').feeds('field:terminal', 'field:brush2');
+    me.holdsOn('drop', 'field:terminal', 'field:brush2');
+    expect(said()).toMatch(
+      /The feed is clamped on the motor terminal and field brush 2 and drives 5 A; [\d.]+ mV\./,
+    );
+    me.hangsUpBoth('drop').unfeeds().gauges('runOut');
+    expect(said()).toContain('The commutator runs out by 0.02 mm.');
+    me.cures('undercut');
+    expect(said()).toContain('By the book 20 minutes have gone into work.');
+    expect(said()).not.toMatch(/fault|broken|open|short/i);
   });
 });
