@@ -162,9 +162,11 @@ async function begin(
   jobId: string,
   learner: string,
   library: Library,
-  store: AttemptStore,
+  store: Store,
 ): Promise<Parsed<string>> {
-  const scenario: Scenario | undefined = library.scenarios.get(jobId);
+  const made = await boardJobs(store, library.parts);
+  const scenario: Scenario | undefined =
+    made.find((one) => one.public.id === jobId) ?? library.scenarios.get(jobId);
   if (!scenario) return wrong('', `There is no job ${jobId} on the board.`);
   const id = crypto.randomUUID();
   const start = { id, learner, mode: scenario.public.mode, startedAt: new Date().toISOString(), scenario };
