@@ -57,7 +57,7 @@ export const PRIORS: Readonly<Record<JobFamily, Priors>> = {
     insulation: { groundedBar: 0.12, groundedCoil: 0.2, weak: 0.1, weakBreaksDown: 0.04 },
     dirty: 0.25,
     noneOfThese: 0.08,
-    another: 0.3,
+    another: 0.12,
   },
   /** Many turns of fine wire: breaks, turns touching, grounds. */
   dynamo: {
@@ -74,7 +74,7 @@ export const PRIORS: Readonly<Record<JobFamily, Priors>> = {
     insulation: { groundedBar: 0.1, groundedCoil: 0.3, weak: 0.12, weakBreaksDown: 0.05 },
     dirty: 0.3,
     noneOfThese: 0.08,
-    another: 0.3,
+    another: 0.12,
   },
 };
 

@@ -23,14 +23,14 @@ const QUANTILES = [
   -1.83, -1.28, -0.97, -0.73, -0.52, -0.34, -0.17, 0, 0.17, 0.34, 0.52, 0.73, 0.97, 1.28, 1.83,
 ];
 /** Chance that what was felt or written has nothing to do with the pull. Ours. */
-const SLIP = 0.02;
+export const STRIP_SLIP = 0.02;
 /** A fault whose hardest case pulls no more than this beyond a sound part is not felt at this place, N. */
 const NOT_FELT_N = 0.004;
 
 /** Likelihood of one place of the strip for every suspect. */
 export function stripLikelihoods(dictionary: Dictionary, reading: StripReading): Float64Array {
   return atPlace(dictionary, reading, (table, number) => {
-    return (1 - SLIP) * table[number * PULLS + reading.pull]! + SLIP / PULLS;
+    return (1 - STRIP_SLIP) * table[number * PULLS + reading.pull]! + STRIP_SLIP / PULLS;
   });
 }
 
@@ -41,7 +41,7 @@ export function passLikelihoods(dictionary: Dictionary, { places, felt }: StripP
     const none = atPlace(dictionary, place, (table, number) => table[number * PULLS]!);
     for (let k = 0; k < still.length; k++) still[k]! *= none[k]!;
   }
-  return still.map((chance) => (1 - SLIP) * (felt ? 1 - chance : chance) + SLIP / 2);
+  return still.map((chance) => (1 - STRIP_SLIP) * (felt ? 1 - chance : chance) + STRIP_SLIP / 2);
 }
 
 /** Of every suspect by its own number, what the table has for it turned back. */

@@ -1,10 +1,14 @@
+import { SEEN_AS } from '../../assess/evidence/insulation.ts';
+import { READING_NOISE } from '../../assess/evidence/noise.ts';
 import {
   type LampReading,
+  type LampShows,
   type LookReading,
   lampShows,
   type MeterReading,
   type StripReading,
 } from '../../assess/evidence/reading.ts';
+import { PULLS, STRIP_SLIP } from '../../assess/evidence/strip.ts';
 import { RANGES_A, type RangeA } from '../../bench/action.ts';
 import { barOf, type Place } from '../../bench/places.ts';
 import type { ArmatureSolver } from '../../engine/armatureBench.ts';
@@ -79,10 +83,12 @@ export class TrialBench {
     const target = targetDeflection(amps, rangeA, this.ammeter);
     const pegged = target >= UPPER_STOP;
     const shown = Math.round(Math.min(target, UPPER_STOP) / DEFLECTION_STEP) * DEFLECTION_STEP;
-    const deflection = written ? this.write(shown, rangeA) : shown;
     const from = written ? ('sheet' as const) : ('instrument' as const);
     const laid = { bars, rotationDeg, excitation: 'high' as const };
-    return { kind: 'meter', entry: this.entry++, ...laid, rangeA, deflection, pegged, from };
+    const reading = { kind: 'meter', entry: this.entry++, ...laid, rangeA, from } as const;
+    if (this.draw() < READING_NOISE[from].slip)
+      return { ...reading, deflection: UPPER_STOP * this.draw(), pegged: false };
+    return { ...reading, deflection: written ? this.write(shown, rangeA) : shown, pegged };
   }
 
   private amperes(bars: readonly [number, number], rotationDeg: number): number {
@@ -100,7 +106,8 @@ export class TrialBench {
   strip(angleDeg: number, rotationDeg: number): StripReading {
     const held = { angleDeg, heightMm: 0.5, rotationDeg, excitation: 'high' as const };
     const force = this.point(this.drive(rotationDeg, 'high')).strip(angleDeg, 0.0005);
-    const { pull } = feel(force, 0.0005, this.mains.hz);
+    const felt = feel(force, 0.0005, this.mains.hz).pull;
+    const pull = this.draw() < STRIP_SLIP ? Math.floor(PULLS * this.draw()) : felt;
     return { kind: 'strip', entry: this.entry++, ...held, pull, from: 'instrument' };
   }
 
@@ -110,8 +117,17 @@ export class TrialBench {
     const peakV = Math.SQRT2 * this.mains.volt;
     const path = this.solver.path(this.part.faults, metal(places[0]), metal(places[1]), this.mains.hz, peakV);
     const lamp = benchLamp(this.mains.volt);
-    const shows = lampShows(glow(steadyFilament(lamp, { volt: this.mains.volt, path })));
+    const shown = lampShows(glow(steadyFilament(lamp, { volt: this.mains.volt, path })));
+    const shows = this.mistake(shown);
     return { kind: 'lamp', entry: this.entry++, places, shows, from: 'instrument' };
+  }
+
+  /** What an eye makes of a lamp. */
+  private mistake(shown: LampShows): LampShows {
+    const draw = this.draw();
+    const { dark, dim } = SEEN_AS[shown];
+    if (draw < dark) return 'dark';
+    return draw < dark + dim ? 'dim' : 'lit';
   }
 
   look(place: Place): LookReading {

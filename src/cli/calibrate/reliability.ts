@@ -18,7 +18,7 @@ export interface Bin {
 }
 
 /** Edges of the bins; the last is what counts as proven. */
-export const EDGES = [0, 0.05, 0.2, 0.4, 0.6, 0.8, 0.95, 1] as const;
+export const EDGES = [0, 0.05, 0.25, 0.45, 0.65, 0.95, 1] as const;
 /** Bins with fewer verdicts are shown, not judged. */
 export const JUDGED_FROM = 200;
 
