@@ -49,8 +49,6 @@ export const RAIL_LEADS = ['tester.1', 'tester.2', 'drop.1', 'drop.2'] as const;
 export type RailLead = (typeof RAIL_LEADS)[number];
 export const ALL_LEADS = [...PANEL_LEADS, ...RAIL_LEADS] as const;
 export type LeadId = PanelLead | RailLead;
-/** The panel's leads under their older name. */
-export const LEAD_IDS = PANEL_LEADS;
 
 export function leadSet(lead: LeadId): LeadSet {
   return lead.slice(0, lead.indexOf('.')) as LeadSet;

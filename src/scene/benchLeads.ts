@@ -1,10 +1,10 @@
-import { LEAD_IDS } from '../bench/places.ts';
+import { PANEL_LEADS } from '../bench/places.ts';
 
 /** A lead that stands in a holster of the bench's own panel. */
-export type BenchLead = (typeof LEAD_IDS)[number];
+export type BenchLead = (typeof PANEL_LEADS)[number];
 export type BenchSet = 'ammeter' | 'lamp';
 
-export const BENCH_LEADS: readonly BenchLead[] = LEAD_IDS;
+export const BENCH_LEADS: readonly BenchLead[] = PANEL_LEADS;
 
 export function setOf(lead: BenchLead): BenchSet {
   return lead.startsWith('ammeter') ? 'ammeter' : 'lamp';

@@ -1,5 +1,5 @@
 import type { Observation } from '../bench/observation.ts';
-import { LEAD_IDS, type LeadId, leadSet } from '../bench/places.ts';
+import { ALL_LEADS, type LeadId, leadSet, PANEL_LEADS } from '../bench/places.ts';
 import type { ShotName } from './names.ts';
 
 const SNAPPED_ON = 4;
@@ -12,8 +12,8 @@ export function soundsBetween(before: Observation, now: Observation): readonly S
   if (before.selector !== now.selector || before.rangeA !== now.rangeA) sounds.push('click');
   if (before.supply === 'on' && now.supply === 'cutOut') sounds.push('clack');
   if (before.cradle === 'empty' && now.cradle === 'armature') sounds.push('thud');
-  if (LEAD_IDS.some((lead) => sparks(before, now, lead))) sounds.push('arc');
-  if (LEAD_IDS.some((lead) => lands(before, now, lead))) sounds.push('tick');
+  if (PANEL_LEADS.some((lead) => sparks(before, now, lead))) sounds.push('arc');
+  if (ALL_LEADS.some((lead) => lands(before, now, lead))) sounds.push('tick');
   if (now.chalkedBar !== null && before.chalkedBar !== now.chalkedBar) sounds.push('chalk');
   if (before.strip.pull < SNAPPED_ON && now.strip.pull >= SNAPPED_ON) sounds.push('slap');
   return sounds;

@@ -1,7 +1,7 @@
 import { type Action, RANGES_A, type Selector } from '../../../bench/action.ts';
 import { barAt, type CommutatorGeometry, REACH_CENTRE_DEG, STRIP_ARC_DEG } from '../../../bench/geometry.ts';
 import type { Observation } from '../../../bench/observation.ts';
-import { barOf, barPlace, LEAD_IDS, type LeadId, type Place, partner } from '../../../bench/places.ts';
+import { barOf, barPlace, type LeadId, PANEL_LEADS, type Place, partner } from '../../../bench/places.ts';
 import { STRIP_STEP_DEG, USUAL_STRIP_MM } from '../../../bench/touchables.ts';
 
 /** What a key at the bench asks for. */
@@ -52,7 +52,7 @@ export function wishOf(press: Press, context: KeyContext): Wish | null {
   const key = press.key.length === 1 ? press.key.toLowerCase() : press.key;
   if (key === 'n') return { kind: 'note' };
   if (key === '?') return { kind: 'help' };
-  if (/^[1-4]$/.test(key)) return takeWish(LEAD_IDS[Number(key) - 1]!, context.seen);
+  if (/^[1-4]$/.test(key)) return takeWish(PANEL_LEADS[Number(key) - 1]!, context.seen);
   const action = actOf(key, press.shift, context);
   return action && { kind: 'act', action };
 }
@@ -74,7 +74,7 @@ const SELECTOR_KEYS: Readonly<Record<string, Selector>> = { o: 'off', l: 'low', 
 
 /** The key that takes a lead, as a button shows it; only the panel's own leads have one. */
 export function leadKeyOf(lead: LeadId): { readonly keyHint?: string } {
-  const at = (LEAD_IDS as readonly LeadId[]).indexOf(lead);
+  const at = (PANEL_LEADS as readonly LeadId[]).indexOf(lead);
   return at < 0 ? {} : { keyHint: String(at + 1) };
 }
 
