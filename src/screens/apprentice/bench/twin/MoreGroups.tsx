@@ -78,19 +78,30 @@ export function FoldedGroups(props: GroupProps) {
   );
 }
 
-function Folded(props: Parameters<typeof Group>[0]) {
+function Folded({ title, state, children }: Parameters<typeof Group>[0]) {
   return (
     <details class="group">
-      <summary>{props.title}</summary>
-      <Group {...props} />
+      <summary>{title}</summary>
+      <p class="group-state">{state}</p>
+      {children}
     </details>
   );
+}
+
+/** Brushes and brush plate are worked on only where there are any: a job of an armature alone offers nothing for them. */
+function belongs(action: Action, { mat }: GroupProps['seen']): boolean {
+  const ofPlate =
+    (action.type === 'remedy.do' &&
+      (action.remedy === 'cleanPlateInsulation' || action.remedy === 'tightenRivets')) ||
+    (action.type === 'gauge.read' && action.gauge === 'brushLength');
+  return !ofPlate || mat.brushPlate !== 'absent';
 }
 
 /** Every act the bench offers with one control now, named as the log names it. */
 function ControlActs(props: GroupProps & { readonly control: Control }) {
   const { seen, geometry, vocabulary, send, control } = props;
-  const offered = operables(geometry, seen).find((one) => one.control === control)?.actions ?? [];
+  const all = operables(geometry, seen).find((one) => one.control === control)?.actions ?? [];
+  const offered = all.filter((action) => belongs(action, seen));
   if (offered.length === 0) return <p class="group-state">Nothing can be done here as things stand.</p>;
   return (
     <div class="acts">
