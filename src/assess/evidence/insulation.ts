@@ -63,7 +63,7 @@ export function lampQuestion([one, other]: readonly [Place, Place]): LampQuestio
 
 /** Chance of seeing one thing when the lamp should show another: eyes and wiped probes err now and then. Ours. */
 export const SEEN_AS: Readonly<Record<LampShows, Readonly<Record<LampShows, number>>>> = {
-  dark: { dark: 0.985, dim: 0.01, lit: 0.005 },
+  dark: { dark: 0.99, dim: 0.008, lit: 0.002 },
   dim: { dark: 0.03, dim: 0.94, lit: 0.03 },
   lit: { dark: 0.005, dim: 0.015, lit: 0.98 },
 };

@@ -1,7 +1,6 @@
-import { ACCURACY_CLASS } from '../../engine/instruments/ammeter.ts';
 import type { EvidenceModel } from './model.ts';
 import { nominalNeedles } from './needles.ts';
-import { GAINS } from './noise.ts';
+import { GAIN_MOST } from './noise.ts';
 import { meterPasses, stripPasses } from './standardTests.ts';
 import { PULLS } from './strip.ts';
 import { type SuspectBlock, suspectAt } from './suspects.ts';
@@ -21,12 +20,11 @@ export interface Likeness {
 
 /** Logarithm of the odds all allowed tests together are expected to give: below the first unseen, below the second alike. */
 const SHOWN = Math.log(20);
-const ALIKE = 1;
+const ALIKE = 2;
 /** No single reading counts for more: it might be a slip. */
 const READING_MOST = 4;
 /** Standard deviation of the instrument's own error, share of the reading. */
-const GAIN_SD = Math.sqrt(GAINS.reduce((sum, gain) => sum + gain * gain, 0) / GAINS.length);
-const GAIN_MOST = ACCURACY_CLASS / 100;
+const GAIN_SD = GAIN_MOST / Math.sqrt(3);
 
 const known = new WeakMap<EvidenceModel, Likeness>();
 

@@ -35,15 +35,20 @@ export const CONDITION_OF: Readonly<Record<WindingKind, Condition>> = {
 };
 
 /**
- * A strip that is pulled tells of current leaking between neighbouring coils or bars, not of which: until the bars have
- * been cleaned either name is right (trade, common practice).
+ * Other names that are right as well (trade, common practice). A strip that is pulled tells of current leaking between
+ * neighbouring coils or bars, not of which, until the bars have been cleaned; a coil end off or hardly on its bar is an
+ * open coil to every instrument of the bench.
  */
-const LEAKS: readonly Condition[] = ['bridgedBars', 'shortedCoil'];
+const ALSO_CALLED: Readonly<Partial<Record<WindingKind, Condition>>> = {
+  jointOneEnd: 'openCoil',
+  bridge: 'shortedCoil',
+  turnShort: 'bridgedBars',
+  coilShort: 'bridgedBars',
+};
 
 /** Whether a condition is a right name for a kind of fault; others may be where no allowed test could tell them apart. */
 export function isCalled(kind: WindingKind, condition: Condition): boolean {
-  const first = CONDITION_OF[kind];
-  return first === condition || (LEAKS.includes(first) && LEAKS.includes(condition));
+  return CONDITION_OF[kind] === condition || ALSO_CALLED[kind] === condition;
 }
 
 /** What a claim is about: the winding, the insulation or the surface; each as a yes or no to every state. */

@@ -47,14 +47,14 @@ export const CONTACT_CASES: Readonly<Record<Surface, readonly ContactCase[]>> = 
   dirty: dirtyCases(),
 };
 
-/** Errors of the instrument within its class, as shares of the reading, each standing for an equal part of the class. */
-export const GAINS: readonly number[] = [-0.8, -0.4, 0, 0.4, 0.8].map((x) => (x * ACCURACY_CLASS) / 100);
-/** Spread within one of those parts. */
-const GAIN_SD = (0.4 * ACCURACY_CLASS) / 100 / Math.sqrt(12);
-/** What the model leaves out: drift of the winding's temperature, rounded rotations; share of the reading. */
-const MODEL_SD = 0.003;
-/** Spread common to all currents, as a share of the reading. */
-export const CURRENT_SD = Math.hypot(GAIN_SD, MODEL_SD);
+/** Warmth of the growler winding changes all readings of an attempt alike, by up to this share. */
+const WARMTH_SHARE = 0.003;
+/** Most by which all readings may be off alike: the instrument within its class, and that warmth. */
+export const GAIN_MOST = ACCURACY_CLASS / 100 + WARMTH_SHARE;
+/** Evenly likely errors common to all readings, as shares of the reading; what lies between is read off a parabola. */
+export const GAINS: readonly number[] = [-1, -0.5, 0, 0.5, 1].map((x) => x * GAIN_MOST);
+/** What the model leaves out, drawn anew at every reading: rounded rotations, the part's own warmth; share of the reading. */
+export const CURRENT_SD = 0.003;
 
 /** How long a reading lets its current run through the coils, s. Ours, no source. */
 const HELD_S = 6;

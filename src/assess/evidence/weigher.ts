@@ -1,5 +1,6 @@
 import { CaseTable, type CaseWeight, type PairCase } from './cases.ts';
 import { insulationSigns, signWeight, surfaceSigns, windingSigns } from './clues.ts';
+import { overGains } from './gains.ts';
 import { LampScale } from './insulation.ts';
 import { meterLikelihoods } from './meter.ts';
 import type { EvidenceModel } from './model.ts';
@@ -264,16 +265,6 @@ export class Weigher {
       surface: Float64Array.from(SURFACES, (surface) => weigh(({ place }) => surfaceSigns(surface, place))),
     };
   }
-}
-
-/** Logarithm of the mean likelihood over the instrument's errors, for one surface. */
-function overGains(logs: Float64Array, k: number, surface: number): number {
-  const from = (k * SURFACE_COUNT + surface) * GAIN_COUNT;
-  let most = -Infinity;
-  for (let g = 0; g < GAIN_COUNT; g++) most = Math.max(most, logs[from + g]!);
-  let sum = 0;
-  for (let g = 0; g < GAIN_COUNT; g++) sum += Math.exp(logs[from + g]! - most);
-  return most + Math.log(sum / GAIN_COUNT);
 }
 
 /** Shares of the first cases among themselves. */
