@@ -15,14 +15,16 @@ import { BENCH_GROWLER, type GrowlerDesign, sharedDepth } from '../../engine/gro
 import { type ShiftedPotentials, SlotTable } from '../../engine/magnetics/slotTable.ts';
 import { ToothSaturation } from '../../engine/magnetics/toothSaturation.ts';
 import type { ArmatureDesign } from '../../engine/parts/armature.ts';
-import { alterationOf, barsPort } from './alterations.ts';
+import { barsPort } from './alterations.ts';
 import { dividedWinding, type JointedWinding, jointedWinding, type Port } from './joints.ts';
+import { remembered } from './memory.ts';
 import { type NeedleTable, needleTable, severityCells } from './needles.ts';
 import { Network } from './network.ts';
 import { warmthOf } from './noise.ts';
+import { solveSources } from './sources.ts';
 import { type PullTable, pullTable, type StripHeld } from './strip.ts';
 import { faultOf, type SuspectBlock, type Suspects, suspectAt } from './suspects.ts';
-import { BarPair, NOTHING, type Source, type Sources, type Supply } from './thevenin.ts';
+import type { Supply } from './thevenin.ts';
 
 /** One way the ammeter can lie: two bars, the armature turned so far, the growler on so hard. */
 export interface Laid {
@@ -209,39 +211,11 @@ export class Dictionary {
     const a = this.turnedBack(laid.bars[0], standing);
     const b = this.turnedBack(laid.bars[1], standing);
     const bars = [Math.min(a, b), Math.max(a, b)] as const;
-    return remembered(
-      this.tables,
-      `${bars} ${standing.step} ${excitation} ${rangeA}`,
-      TABLES_REMEMBERED,
-      () => {
-        const sources = this.solveSources(bars, standing.step, this.supply(excitation, standing.step));
-        return needleTable(
-          sources,
-          severityCells(sources, rangeA, this.suspects.blocks),
-          rangeA,
-          this.warmth,
-        );
-      },
-    );
-  }
-
-  solveSources([a, b]: Laid['bars'], step: number, supply: Supply): Sources {
-    const solved = this.at(step);
-    const sources = newSources(this.suspects.count);
-    const pair = new BarPair(solved.jointed, a, b);
-    const source: Source = { v2: 0, r: 0, x: 0 };
-    pair.source(NOTHING, supply, source);
-    store(sources, 0, source);
-    this.suspects.blocks.forEach((block, nth) => {
-      for (let place = 0; place < this.design.bars; place++) {
-        const ask = this.asker(block, nth, place, solved, pair, [a, b], supply);
-        block.severities.forEach((_, severity) => {
-          ask(severity, source);
-          store(sources, suspectAt(block, place, severity), source);
-        });
-      }
+    const key = `${bars} ${standing.step} ${excitation} ${rangeA}`;
+    return remembered(this.tables, key, TABLES_REMEMBERED, () => {
+      const sources = solveSources(this, bars, standing.step, excitation);
+      return needleTable(sources, severityCells(sources, rangeA, this.suspects.blocks), rangeA, this.warmth);
     });
-    return sources;
   }
 
   /** Number a suspect has when everything is turned back to the first pitch, for all suspects. */
@@ -257,33 +231,6 @@ export class Dictionary {
     return numbers;
   }
 
-  /** A way to ask for the source at any severity of one fault in one place. */
-  private asker(
-    block: SuspectBlock,
-    nth: number,
-    place: number,
-    solved: SolvedRotation,
-    pair: BarPair,
-    [a, b]: readonly [number, number],
-    supply: Supply,
-  ): (severity: number, into: Source) => void {
-    const divided = solved.divided[nth]![place];
-    if (divided !== undefined) {
-      const port = new BarPair(divided, a, b).onePort(this.divided[nth]![place]!.port);
-      return (severity, into) => port.source(block.severities[severity]!.ohm as number, supply, into);
-    }
-    const first = alterationOf(this.design, this.winding, block, place, 0);
-    if (first.ports.length === 1 && first.inFront.length === 0) {
-      const port = pair.onePort(first.ports[0]!);
-      return (severity, into) => {
-        const { inverse } = alterationOf(this.design, this.winding, block, place, severity);
-        port.source(inverse[0]!, supply, into);
-      };
-    }
-    return (severity, into) =>
-      pair.source(alterationOf(this.design, this.winding, block, place, severity), supply, into);
-  }
-
   private divide(block: SuspectBlock): Divided[] {
     if (block.kind !== 'turnShort' && block.kind !== 'coilShort') return [];
     return Array.from({ length: this.design.bars }, (_, place) => {
@@ -293,24 +240,4 @@ export class Dictionary {
       return { network: new Network(this.design, this.growler, topology), port };
     });
   }
-}
-
-function newSources(count: number): Sources {
-  return { v2: new Float64Array(count), r: new Float64Array(count), x: new Float64Array(count) };
-}
-
-function store({ v2, r, x }: Sources, at: number, source: Source): void {
-  v2[at] = source.v2;
-  r[at] = source.r;
-  x[at] = source.x;
-}
-
-/** What was made for a key, or made now; the oldest is forgotten when there are too many. */
-function remembered<K, T>(known: Map<K, T>, key: K, most: number, make: () => T): T {
-  const found = known.get(key);
-  if (found !== undefined) return found;
-  if (known.size >= most) known.delete(known.keys().next().value as K);
-  const fresh = make();
-  known.set(key, fresh);
-  return fresh;
 }

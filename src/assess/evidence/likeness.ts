@@ -142,14 +142,29 @@ function nearestSeverity(
   first: number,
 ): number | null {
   for (let k = 0; k < severities.length; k++) {
-    if (apart(s, suspect, first + k, first + k, 0) < ALIKE) return first + k;
     const last = k + 1 >= severities.length || severities[k + 1]!.ohm === 'open';
-    if (last) continue;
-    const share = along(s, suspect, first + k, first + k + 1);
-    if (share > 0 && share < 1 && apart(s, suspect, first + k, first + k + 1, share) < ALIKE)
-      return share < 0.5 ? first + k : first + k + 1;
+    const next = last ? first + k : first + k + 1;
+    if (farApart(s, suspect, first + k, next)) continue;
+    if (apart(s, suspect, first + k, first + k, 0) < ALIKE) return first + k;
+    const share = last ? 0 : along(s, suspect, first + k, next);
+    if (share > 0 && share < 1 && apart(s, suspect, first + k, next, share) < ALIKE)
+      return share < 0.5 ? first + k : next;
   }
   return null;
+}
+
+/** Whether no point between two others can be alike a suspect, even if the instrument's error favours it everywhere. */
+function farApart(s: Signatures, suspect: number, from: number, to: number): boolean {
+  const { needle, spread, needles } = s;
+  let least = 0;
+  for (let n = 0; n < needles && least < ALIKE; n++) {
+    const at = needle[suspect * needles + n]!;
+    const one = needle[from * needles + n]!;
+    const other = needle[to * needles + n]!;
+    const off = Math.max(Math.min(one, other) - at, at - Math.max(one, other)) - 2 * GAIN_MOST * at;
+    if (off > 0) least += Math.min(READING_MOST, (off * off) / (2 * spread[suspect * needles + n]! ** 2));
+  }
+  return least >= ALIKE;
 }
 
 /** How far along the straight line between two severities a suspect's needles come nearest. */

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { alterationOf } from '../../../src/assess/evidence/alterations.ts';
 import { createEvidence, type EvidenceModel } from '../../../src/assess/evidence/model.ts';
+import { solveSources } from '../../../src/assess/evidence/sources.ts';
 import { PULLS } from '../../../src/assess/evidence/strip.ts';
 import { faultOf, locate, suspectAt } from '../../../src/assess/evidence/suspects.ts';
 import { BarPair, loopCurrent, together } from '../../../src/assess/evidence/thevenin.ts';
@@ -34,8 +35,7 @@ function worst({ dictionary, suspects, design }: EvidenceModel, excitation: 'hig
     [4, 10],
   ] as const) {
     const [a, b] = bars.map((bar) => dictionary.turnedBack(bar, standing));
-    const supply = dictionary.supply(excitation, standing.step);
-    const sources = dictionary.solveSources([a!, b!], standing.step, supply);
+    const sources = solveSources(dictionary, [a!, b!], standing.step, excitation);
     const numbers = dictionary.turnedBackSuspects(standing);
     for (let k = 0; k < suspects.count; k += 3) {
       const at = locate(suspects, k);
