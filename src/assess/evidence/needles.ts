@@ -1,7 +1,7 @@
 import type { RangeA } from '../../bench/action.ts';
 import { scaleFraction } from '../../engine/instruments/ammeter.ts';
 import { UPPER_STOP } from '../../engine/instruments/needle.ts';
-import { CONTACT_CASES, CURRENT_SD, GAINS, READING_NOISE, SURFACES } from './noise.ts';
+import { CONTACT_CASES, CURRENT_SD, GAINS, READING_NOISE, SURFACES, type Surface } from './noise.ts';
 import type { MeterReading } from './reading.ts';
 import type { SuspectBlock } from './suspects.ts';
 import type { Sources } from './thevenin.ts';
@@ -54,16 +54,22 @@ export function needleTable(
   return { mean, spread };
 }
 
-/** Needle and its spread on clean contacts with an exact instrument, the needle's own steps included; by source. */
-export function nominalNeedles({ mean, spread }: NeedleTable): NeedleNominal {
+/** Contact case that stands for a surface, and how far the others of that surface lie from it. */
+const MIDDLE = { clean: 0, dirty: 2 } as const;
+
+/** Needle and its spread with an exact instrument on one kind of surface, the needle's own steps included; by source. */
+export function nominalNeedles({ mean, spread }: NeedleTable, surface: Surface = 'clean'): NeedleNominal {
   const count = spread.length / CONTACT_COUNT;
   const exact = (GAIN_COUNT - 1) / 2;
   const { sd } = READING_NOISE.instrument;
-  const of = (read: (at: number) => number) =>
-    Float32Array.from({ length: count }, (_, k) => read(k * CONTACT_COUNT));
+  const at = (k: number, contact: number) => mean[(k * CONTACT_COUNT + contact) * GAIN_COUNT + exact]!;
+  const middle = MIDDLE[surface];
+  const apart = (k: number) => (surface === 'clean' ? 0 : (at(k, 3) - at(k, 1)) / 2);
+  const of = (read: (k: number) => number) => Float32Array.from({ length: count }, (_, k) => read(k));
   return {
-    needle: of((at) => mean[at * GAIN_COUNT + exact]!),
-    spread: of((at) => Math.hypot(sd, spread[at]!)),
+    needle: of((k) => at(k, middle)),
+    // Half of the weight lies on the two outer cases of a dirty surface.
+    spread: of((k) => Math.sqrt(sd ** 2 + spread[k * CONTACT_COUNT + middle]! ** 2 + apart(k) ** 2 / 2)),
   };
 }
 

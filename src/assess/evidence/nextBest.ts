@@ -1,6 +1,7 @@
 import type { TestKind } from '../../bench/paper.ts';
 import type { Dictionary } from './dictionary.ts';
 import { nominalNeedles } from './needles.ts';
+import type { Surface } from './noise.ts';
 import { fieldOf } from './possibilities.ts';
 import type { Posterior } from './posterior.ts';
 import { meterPasses, stripPasses } from './standardTests.ts';
@@ -57,9 +58,11 @@ interface OpenSuspects {
   readonly shares: Float64Array;
   readonly group: Int32Array;
   readonly groups: number;
+  /** The likelier state of the commutator. */
+  readonly surface: Surface;
 }
 
-function openSuspects({ model, winding, cases }: Posterior): OpenSuspects {
+function openSuspects({ model, winding, cases, surface }: Posterior): OpenSuspects {
   const { of } = fieldOf(model);
   const suspects: number[] = [];
   for (let k = 0; k < cases.singles; k++) if (winding[k]! > LEAST) suspects.push(k);
@@ -71,6 +74,7 @@ function openSuspects({ model, winding, cases }: Posterior): OpenSuspects {
     shares: Float64Array.from(suspects, (k) => winding[k]! / total),
     group: Int32Array.from(suspects, (k) => numbers.get(of[k]!)!),
     groups: names.length,
+    surface: surface[1]! > surface[0]! ? 'dirty' : 'clean',
   };
 }
 
@@ -80,7 +84,7 @@ function needleBits(
   open: OpenSuspects,
 ): number {
   const standing = dictionary.standing(laid.rotationDeg);
-  const { needle, spread } = nominalNeedles(dictionary.needles(laid, standing));
+  const { needle, spread } = nominalNeedles(dictionary.needles(laid, standing), open.surface);
   const numbers = dictionary.turnedBackSuspects(standing);
   const joint = new Float64Array(open.groups * BINS);
   open.suspects.forEach((suspect, n) => {
