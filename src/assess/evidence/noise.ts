@@ -49,10 +49,15 @@ export const CONTACT_CASES: Readonly<Record<Surface, readonly ContactCase[]>> = 
 
 /** Warmth of the growler winding changes all readings of an attempt alike, by up to this share. */
 const WARMTH_SHARE = 0.003;
-/** Most by which all readings may be off alike: the instrument within its class, and that warmth. */
-export const GAIN_MOST = ACCURACY_CLASS / 100 + WARMTH_SHARE;
+/**
+ * Share by which the inductances that readings are worked out from may be off, all readings alike: what lies between
+ * the network and finite elements of the same geometry, rounded up.
+ */
+const MODEL_SHARE = 0.012;
+/** Most by which all readings may be off alike: the instrument within its class, that warmth, and the model. */
+export const GAIN_MOST = ACCURACY_CLASS / 100 + WARMTH_SHARE + MODEL_SHARE;
 /** Evenly likely errors common to all readings, as shares of the reading; what lies between is read off a parabola. */
-export const GAINS: readonly number[] = [-1, -0.5, 0, 0.5, 1].map((x) => x * GAIN_MOST);
+export const GAINS: readonly number[] = [-3, -2, -1, 0, 1, 2, 3].map((x) => (x / 3) * GAIN_MOST);
 /** What the model leaves out, drawn anew at every reading: rounded rotations, the part's own warmth; share of the reading. */
 export const CURRENT_SD = 0.003;
 

@@ -99,7 +99,7 @@ export function calibrate(words: readonly string[], print: (line: string) => voi
 /** One of each winding of the workshop. */
 const TRIED = ['wave-23', 'lap-28', 'lap-24'];
 
-function reportLines({ world, tried, bins, logScore: score }: Calibration): string[] {
+export function reportLines({ world, tried, bins, logScore: score }: Calibration): string[] {
   const rows = bins.map((bin) => {
     const judged = bin.count < JUDGED_FROM ? 'too few' : holds(bin, world.tolerance) ? 'holds' : 'FAILS';
     const cells = [
