@@ -2,6 +2,8 @@ import type { TestVolt } from '../engine/instruments/insulationTester.ts';
 import type { BrushIndex, GaugeKind, PartKind, RangeA } from './action.ts';
 import type { FieldPlace, PlatePlace } from './places.ts';
 
+export { DEFAULT_TEST_VOLT, TEST_VOLTS, type TestVolt } from '../engine/instruments/insulationTester.ts';
+
 /** Tests of an armature on the growler. */
 export const ARMATURE_TESTS = ['look', 'spaced', 'neighbour', 'ground', 'strip'] as const;
 /** The tests a sheet has lines for. Looking, gauges, insulation tester and millivolt drop serve every part. */

@@ -3,11 +3,11 @@ import { assess } from '../../src/assess/assess.ts';
 import type { Attempt } from '../../src/attempt/entry.ts';
 import type { SheetLine, TestKind, Verdict } from '../../src/bench/paper.ts';
 import { jobOf } from '../../src/scenario/public/view.ts';
+import { atHand } from '../../src/screens/apprentice/bench/atHand.ts';
 import { fold, type Known, NOTHING_KNOWN } from '../../src/screens/apprentice/bench/guide/known.ts';
 import { nextStep } from '../../src/screens/apprentice/bench/guide/next.ts';
 import type { Situation, Step } from '../../src/screens/apprentice/bench/guide/step.ts';
 import { nearestReading } from '../../src/screens/apprentice/bench/reading.ts';
-import { atHand } from '../../src/screens/apprentice/bench/sheetEntry.ts';
 import { BenchDriver, type JobOptions, job as jobFile, PARTS } from '../support/benchDriver.ts';
 
 /** More steps than any job needs; a guide that goes round in circles runs into it. */

@@ -2,10 +2,11 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { barAt } from '../../src/bench/geometry.ts';
 import type { Observation } from '../../src/bench/observation.ts';
-import { barPlace } from '../../src/bench/places.ts';
+import { barPlace, type Place } from '../../src/bench/places.ts';
+import { atHand } from '../../src/screens/apprentice/bench/atHand.ts';
+import { doubt } from '../../src/screens/apprentice/bench/doubt.ts';
 import {
-  atHand,
-  doubt,
+  changed,
   EMPTY_DRAFT,
   prefill,
   standing,
@@ -74,6 +75,86 @@ describe('the test at hand, as anyone standing there can tell it', () => {
   });
 });
 
+describe('what is in hand on mat and rail', () => {
+  const on = (set: 'lamp' | 'tester' | 'drop', one: Place, other: Place) =>
+    withLeads({ [`${set}.1`]: touching(one), [`${set}.2`]: touching(other) }, { chalkedBar: 0 });
+  const gauge = (kind: 'diameter' | 'brushLength', brush: 3 | null): Observation => ({
+    ...AT_REST,
+    gauge: { gauge: kind, brush, mm: 12.5 },
+  });
+
+  it.each<[string, Observation, object]>([
+    [
+      'the branch under the lamp',
+      on('lamp', 'field:terminal', 'field:brush2'),
+      { test: 'fieldContinuity', at: 'field:brush2', part: 'fieldFrame', lamp: 'dark' },
+    ],
+    [
+      'the holder under the lamp',
+      on('lamp', 'plate:earthed1', 'plate:metal'),
+      { test: 'plateEarthed', at: 'plate:earthed1', part: 'brushPlate', lamp: 'dark' },
+    ],
+    [
+      'the part under the tester',
+      on('tester', 'shaft', 'bar:3'),
+      { test: 'megohm', testVolt: 250, megohms: 7 },
+    ],
+    [
+      'the holder under the tester',
+      on('tester', 'plate:metal', 'plate:insulated2'),
+      { test: 'megohm', part: 'brushPlate', at: 'plate:insulated2', testVolt: 250, megohms: 7 },
+    ],
+    [
+      'the frame under the tester',
+      on('tester', 'field:case', 'field:brush1'),
+      { test: 'megohm', part: 'fieldFrame', testVolt: 250, megohms: 7 },
+    ],
+    [
+      'bars under the millivoltmeter',
+      on('drop', 'bar:5', 'bar:4'),
+      { test: 'millivolt', count: 4, millivolts: 7 },
+    ],
+    [
+      'a branch under the millivoltmeter',
+      on('drop', 'field:terminal', 'field:brush1'),
+      { test: 'millivolt', part: 'fieldFrame', at: 'field:brush1', millivolts: 7 },
+    ],
+    ['the gauge', gauge('diameter', null), { test: 'gauges', gauge: 'diameter', millimetres: 7 }],
+    [
+      'the brush under the gauge',
+      gauge('brushLength', 3),
+      { test: 'gauges', gauge: 'brushLength', brush: 3, part: 'brushPlate', millimetres: 7 },
+    ],
+  ])('%s is carried into the line; the reading is not', (_what, seen, line) => {
+    const at = atHand(seen, GEOMETRY)!;
+    const filled = prefill({ ...EMPTY_DRAFT, reading: '7', lamp: 'dark' }, at, seen);
+    expect(toLine(filled)).toEqual({ ok: true, line: { count: null, ...line } });
+    expect(prefill(EMPTY_DRAFT, at, seen)).toMatchObject({ reading: '', lamp: '' });
+  });
+
+  it('asks for brush, holder and gauge where a line needs one', () => {
+    const written = (part: object) => toLine({ ...EMPTY_DRAFT, lamp: 'dark', reading: '7', ...part });
+    expect(written({ test: 'fieldContinuity' })).toMatchObject({ ok: false });
+    expect(written({ test: 'gauges' })).toMatchObject({ ok: false });
+    expect(written({ test: 'gauges', gauge: 'brushLength' })).toMatchObject({ ok: false });
+    expect(written({ test: 'megohm', part: 'fieldFrame' })).toMatchObject({ ok: true });
+  });
+
+  it('empties a place that another test does not have', () => {
+    const draft = { ...EMPTY_DRAFT, test: 'fieldContinuity', at: 'field:brush1' } as const;
+    expect(changed(draft, { test: 'fieldInsulation' }).at).toBe('field:brush1');
+    expect(changed(draft, { test: 'plateInsulation' }).at).toBe('');
+  });
+
+  it('writes “over” for a tester beyond its scale and keeps what is no number as a remark', () => {
+    const draft = { ...EMPTY_DRAFT, test: 'megohm' } as const;
+    expect(toLine({ ...draft, reading: 'Over' })).toMatchObject({ line: { megohms: 'over' } });
+    expect(toLine({ ...draft, reading: 'lots' })).toMatchObject({
+      line: { remark: expect.stringContaining('lots') },
+    });
+  });
+});
+
 describe('writing a line', () => {
   it('carries test, bar and range over from the bench and keeps what was typed', () => {
     const draft = { ...EMPTY_DRAFT, reading: '10.5' };
@@ -125,15 +206,23 @@ describe('writing a line', () => {
   });
 });
 
+const ARMATURE = { bars: 23, commutatorRadius: 0.0165 };
+
 describe('a line that looks odd is marked, never dropped', () => {
   it.each([
     [{ test: 'neighbour', count: 0, readingA: 130, rangeA: 100 }, /100 A scale/],
     [{ test: 'neighbour', count: 0, readingA: -2, rangeA: 30 }, /no sign/],
     [{ test: 'neighbour', count: 23, readingA: 2, rangeA: 30 }, /0 to 22/],
-  ] as const)('%j', (line, why) => expect(doubt(line, 23)).toMatch(why));
+    [{ test: 'megohm', count: null, megohms: -1, testVolt: 250 }, /less than nothing/],
+    [{ test: 'megohm', count: null, megohms: 5000, testVolt: 250 }, /999 MΩ/],
+    [{ test: 'millivolt', count: 3, millivolts: 900 }, /200 mV/],
+    [{ test: 'gauges', count: null, gauge: 'diameter', millimetres: 3.3 }, /far from any commutator/],
+    [{ test: 'gauges', count: null, gauge: 'undercut', millimetres: 65 }, /far more/],
+    [{ test: 'gauges', count: null, gauge: 'brushLength', brush: 1, millimetres: -2 }, /less than nothing/],
+  ] as const)('%j', (line, why) => expect(doubt(line, ARMATURE)).toMatch(why));
 
   it('finds nothing odd in a full-scale reading', () => {
-    expect(doubt({ test: 'neighbour', count: 22, readingA: 30, rangeA: 30 }, 23)).toBeNull();
+    expect(doubt({ test: 'neighbour', count: 22, readingA: 30, rangeA: 30 }, ARMATURE)).toBeNull();
   });
 });
 

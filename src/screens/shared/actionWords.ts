@@ -1,8 +1,12 @@
 import type { Action, Selector } from '../../bench/action.ts';
 import type { CommutatorGeometry } from '../../bench/geometry.ts';
 import type { SheetLine } from '../../bench/paper.ts';
+import { isClip, type Place } from '../../bench/places.ts';
 import { angleWords, LEAD_WORDS, placeWords } from '../../bench/placeWords.ts';
-import { countWords, dispositionWords, spoken, testWords, type Vocabulary } from './words.ts';
+import { PART_WORDS } from '../../bench/toolWords.ts';
+import { lineResult, lineScale, lineWhere } from './lineWords.ts';
+import { dispositionWords, spoken, testWords, type Vocabulary } from './words.ts';
+import { workActWords } from './workActWords.ts';
 
 /** What is needed to say where something was done: the commutator, the bar chalked by then, how it lay. */
 export interface Speaking {
@@ -20,6 +24,7 @@ export function actionWords(action: Action, speaking: Speaking): string {
 }
 
 function plainWords(action: Action, speaking: Speaking): string {
+  const at = (place: Place) => placeWords(speaking.geometry, speaking, place);
   switch (action.type) {
     case 'selector.turn':
       return `Selector to ${SELECTOR[action.to]}`;
@@ -30,25 +35,25 @@ function plainWords(action: Action, speaking: Speaking): string {
     case 'lead.take':
       return `Took ${LEAD_WORDS[action.lead]} by the ${action.grip === 'tip' ? 'bare tip' : 'handle'}`;
     case 'lead.touch':
-      return `Put ${LEAD_WORDS[action.lead]} on ${placeWords(speaking.geometry, speaking, action.place)}`;
+      return `Put ${LEAD_WORDS[action.lead]} on ${at(action.place)}`;
     case 'lead.lift':
       return `Lifted ${LEAD_WORDS[action.lead]}`;
     case 'lead.clamp':
-      return `Left ${LEAD_WORDS[action.lead]} in the stand`;
+      return `Left ${LEAD_WORDS[action.lead]} ${isClip(action.lead) ? 'clipped on' : 'in the stand'}`;
     case 'lead.holster':
       return `Put ${LEAD_WORDS[action.lead]} back in its holster`;
     case 'strip.hold':
       return `Held the strip ${action.heightMm} mm above the core, ${angleWords(action.angleDeg)}`;
     case 'lens.look':
-      return `Looked at ${placeWords(speaking.geometry, speaking, action.place)} through the lens`;
+      return `Looked at ${at(action.place)} through the lens`;
     case 'chalk.mark':
       return 'Chalked a bar';
     case 'sheet.write':
       return `Wrote: ${lineWords(action.line, speaking.vocabulary)}`;
     case 'verdict.write':
-      return `Wrote the verdict: ${dispositionWords(action.verdict.disposition).toLowerCase()}`;
+      return `Wrote the verdict on ${PART_WORDS[action.verdict.part]}: ${dispositionWords(action.verdict.disposition).toLowerCase()}`;
     default:
-      return SIMPLE[action.type] ?? action.type;
+      return SIMPLE[action.type] ?? workActWords(action, at) ?? action.type;
   }
 }
 
@@ -57,6 +62,9 @@ const SIMPLE: Readonly<Record<string, string>> = {
   'armature.lift': 'Lifted the armature out',
   'armature.hold': 'Took hold of the armature',
   'armature.release': 'Let go of the armature',
+  'brushes.part': 'Kept the field brushes apart',
+  'brushes.join': 'Let the field brushes lie together',
+  'tester.discharge': 'Discharged the part through the tester',
   'strip.take': 'Took the strip',
   'strip.away': 'Took the strip away from the core',
   'strip.hang': 'Hung the strip up',
@@ -68,9 +76,10 @@ function degrees(deg: number): string {
 }
 
 function lineWords(line: SheetLine, vocabulary: Vocabulary): string {
-  const where = line.count === null ? '' : `, ${countWords(line.count)}`;
-  const result = line.readingA === undefined ? (line.lamp ?? line.strip) : `${line.readingA} A`;
-  return [`${testWords(line.test, vocabulary)}${where}`, result, line.remark]
+  const result = [lineResult(line), lineScale(line)].filter((part) => part).join(' ');
+  const where = line.count === null && line.at === undefined && line.gauge === undefined;
+  const place = where && line.part === undefined ? '' : `, ${lineWhere(line, vocabulary).toLowerCase()}`;
+  return [`${testWords(line.test, vocabulary)}${place}`, result, line.remark]
     .filter((part) => part)
     .join(': ');
 }

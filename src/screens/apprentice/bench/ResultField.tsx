@@ -1,13 +1,16 @@
 import { RANGES_A, type RangeA } from '../../../bench/action.ts';
 import type { Observation } from '../../../bench/observation.ts';
+import { TEST_VOLTS, type TestVolt } from '../../../bench/paper.ts';
 import { Button } from '../../shared/Button.tsx';
 import { RadioField, SelectField, TextField } from '../../shared/Field.tsx';
-import { nearestReading } from './reading.ts';
-import { type EntryDraft, type MatPlace, PLACES_OF } from './sheetEntry.ts';
+import { FIGURES, type FigureTest, isFigureTest, isLampTest } from './entryKinds.ts';
+import { figureShown, nearestReading } from './reading.ts';
+import type { EntryDraft } from './sheetEntry.ts';
 
 export interface ResultFieldProps {
   readonly draft: EntryDraft;
   readonly seen: Observation;
+  /** In guided work the reading can be taken over; else it is the learner's own. */
   readonly guided: boolean;
   readonly change: (part: Partial<EntryDraft>) => void;
 }
@@ -15,34 +18,13 @@ export interface ResultFieldProps {
 /** What the learner saw or read, in the form the test asks for. */
 export function ResultField(props: ResultFieldProps) {
   const { draft, change } = props;
-  if (draft.test === 'look') return null;
-  if (draft.test === 'spaced' || draft.test === 'neighbour') return <ReadingFields {...props} />;
-  const unit = UNITS[draft.test];
-  if (unit) {
-    return (
-      <div data-first>
-        <TextField
-          label="Reading"
-          unit={unit}
-          inputMode="decimal"
-          value={draft.reading}
-          onInput={(reading) => change({ reading })}
-        />
-      </div>
-    );
-  }
-  const places = PLACES_OF[draft.test];
+  const { test } = draft;
+  if (test === 'look') return null;
+  if (test === 'spaced' || test === 'neighbour') return <ReadingFields {...props} />;
+  if (isFigureTest(test)) return <FigureFields {...props} test={test} />;
   return (
     <div class="entry-wide" data-first>
-      {places ? (
-        <SelectField<MatPlace | ''>
-          label="At"
-          value={draft.at}
-          options={['' as const, ...places].map((value) => ({ value, label: PLACE_NAMES[value] ?? '' }))}
-          onChange={(at) => change({ at })}
-        />
-      ) : null}
-      {draft.test === 'ground' || places ? (
+      {isLampTest(test) ? (
         <RadioField<EntryDraft['lamp']>
           label="The lamp was"
           value={draft.lamp}
@@ -60,21 +42,6 @@ export function ResultField(props: ResultFieldProps) {
     </div>
   );
 }
-
-const UNITS: Readonly<Partial<Record<EntryDraft['test'], string>>> = {
-  megohm: 'MΩ',
-  millivolt: 'mV',
-  gauges: 'mm',
-};
-export const PLACE_NAMES: Readonly<Partial<Record<MatPlace | '', string>>> = {
-  '': 'choose…',
-  'field:brush1': 'field brush 1',
-  'field:brush2': 'field brush 2',
-  'plate:insulated1': 'insulated holder 1',
-  'plate:insulated2': 'insulated holder 2',
-  'plate:earthed1': 'grounded holder 1',
-  'plate:earthed2': 'grounded holder 2',
-};
 
 const LAMP = ['dark', 'dim', 'lit'] as const;
 const STRIP = ['still', 'pulled', 'buzzing'] as const;
@@ -102,13 +69,48 @@ function ReadingFields({ draft, change, guided, seen }: ResultFieldProps) {
         onChange={(range) => change({ rangeA: Number(range) as RangeA })}
       />
       {guided && seen.needle.atRest && !seen.needle.pegged ? (
-        <Button
-          kind="quiet"
-          onPress={() => change({ reading: String(nearestReading(seen)), rangeA: seen.rangeA })}
-        >
-          Read it for me
-        </Button>
+        <ReadForMe onPress={() => change({ reading: String(nearestReading(seen)), rangeA: seen.rangeA })} />
       ) : null}
     </>
+  );
+}
+
+function FigureFields({ draft, change, guided, seen, test }: ResultFieldProps & { test: FigureTest }) {
+  const { label, unit } = FIGURES[test];
+  const shown = guided ? figureShown(test, seen) : null;
+  return (
+    <>
+      <div data-first>
+        <TextField
+          label={label}
+          unit={unit}
+          inputMode="decimal"
+          value={draft.reading}
+          onInput={(reading) => change({ reading })}
+        />
+      </div>
+      {test === 'megohm' ? (
+        <>
+          <SelectField
+            label="At"
+            value={String(draft.testVolt)}
+            options={TEST_VOLTS.map((volt) => ({ value: String(volt), label: `${volt} V` }))}
+            onChange={(volt) => change({ testVolt: Number(volt) as TestVolt })}
+          />
+          <Button kind="quiet" onPress={() => change({ reading: 'over' })}>
+            Beyond its scale
+          </Button>
+        </>
+      ) : null}
+      {shown === null ? null : <ReadForMe onPress={() => change({ reading: shown })} />}
+    </>
+  );
+}
+
+function ReadForMe({ onPress }: { readonly onPress: () => void }) {
+  return (
+    <Button kind="quiet" onPress={onPress}>
+      Read it for me
+    </Button>
   );
 }

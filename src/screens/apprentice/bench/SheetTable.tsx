@@ -1,42 +1,53 @@
 import type { SheetLine, TestKind } from '../../../bench/paper.ts';
-import { countWords, spoken, term, testResultWords, testWords, type Vocabulary } from '../../shared/words.ts';
-import { PLACE_NAMES } from './ResultField.tsx';
-import { doubt, PLACES_OF, standing } from './sheetEntry.ts';
+import { lineResult, lineScale, lineWhere, matPlaceWords } from '../../shared/lineWords.ts';
+import {
+  capital,
+  countWords,
+  term,
+  testResultWords,
+  testWords,
+  type Vocabulary,
+} from '../../shared/words.ts';
+import { doubt, type Known } from './doubt.ts';
+import { isOfBars, PLACES_OF } from './entryKinds.ts';
+import { type EntryDraft, standing } from './sheetEntry.ts';
 
 export interface SheetTableProps {
   readonly test: TestKind;
   readonly lines: readonly SheetLine[];
-  readonly bars: number;
+  readonly armature: Known;
   readonly vocabulary: Vocabulary;
-  /** A row's bar was chosen to be written next. */
-  readonly onPick: (count: number) => void;
+  /** A row's bar, brush or holder was chosen to be written next. */
+  readonly onPick: (place: Partial<EntryDraft>) => void;
 }
 
-/** One row per bar, counted from the chalk; an empty row is a bar not tested yet. */
+/** What stands on the sheet for one test: a row for each bar, each brush or holder, or each line. */
 export function SheetTable(props: SheetTableProps) {
   return isOfBars(props.test) ? <BarTable {...props} /> : <LineTable {...props} />;
 }
 
-function isOfBars(test: TestKind): boolean {
-  return !PLACES_OF[test] && test !== 'megohm' && test !== 'millivolt' && test !== 'gauges';
-}
-
-/** Tests that are not counted round a commutator: every line as it was written, the newest last. */
-function LineTable({ test, lines, bars, vocabulary }: SheetTableProps) {
+/** Lines that are not counted round a commutator, as they were written, the newest last; then places not yet tested. */
+function LineTable({ test, lines, armature, vocabulary, onPick }: SheetTableProps) {
   const written = lines.filter((line) => line.test === test);
+  const left = (PLACES_OF[test] ?? []).filter((place) => !written.some(({ at }) => at === place));
   return (
     <table class="sheet-table">
       <caption>
-        {testWords(test, vocabulary)}: {written.length} written
+        {testWords(test, vocabulary)}: {written.length === 0 ? 'nothing' : written.length} written
       </caption>
+      {written.length + left.length === 0 ? null : <Heads test={test} first="Where" />}
       <tbody>
         {written.map((line, nth) => (
+          <Row key={nth} head={lineWhere(line, vocabulary)} test={test} line={line} armature={armature} />
+        ))}
+        {left.map((place) => (
           <Row
-            key={nth}
-            head={spoken((line.at && PLACE_NAMES[line.at]) ?? `line ${nth + 1}`, vocabulary)}
+            key={place}
+            head={capital(matPlaceWords(place, vocabulary))}
             test={test}
-            line={line}
-            bars={bars}
+            line={undefined}
+            armature={armature}
+            onPick={() => onPick({ at: place })}
           />
         ))}
       </tbody>
@@ -44,8 +55,10 @@ function LineTable({ test, lines, bars, vocabulary }: SheetTableProps) {
   );
 }
 
+/** One row per bar, counted from the chalk; an empty row is a bar not tested yet. */
 function BarTable(props: SheetTableProps) {
-  const { test, bars, vocabulary } = props;
+  const { test, armature, vocabulary } = props;
+  const { bars } = armature;
   const latest = standing(props.lines, test);
   const counts = Array.from({ length: bars }, (_, count) => count);
   const beyond = [...latest.keys()].filter((count): count is number => count !== null && count >= bars);
@@ -56,23 +69,17 @@ function BarTable(props: SheetTableProps) {
       <caption>
         {testWords(test, vocabulary)}: {done} of {bars} {term('bars', vocabulary)} written
       </caption>
-      <thead>
-        <tr>
-          <th scope="col">From chalk</th>
-          <th scope="col">{testResultWords(test)}</th>
-          {test === 'look' ? null : <th scope="col">Remark</th>}
-        </tr>
-      </thead>
+      <Heads test={test} first="From chalk" />
       <tbody>
-        {whole ? <Row head="whole part" test={test} line={whole} bars={bars} /> : null}
+        {whole ? <Row head="whole part" test={test} line={whole} armature={armature} /> : null}
         {[...counts, ...beyond].map((count) => (
           <Row
             key={count}
             head={countWords(count)}
             test={test}
             line={latest.get(count)}
-            bars={bars}
-            onPick={() => props.onPick(count)}
+            armature={armature}
+            onPick={() => props.onPick({ count: String(count) })}
           />
         ))}
       </tbody>
@@ -80,16 +87,34 @@ function BarTable(props: SheetTableProps) {
   );
 }
 
+function Heads({ test, first }: { readonly test: TestKind; readonly first: string }) {
+  return (
+    <thead>
+      <tr>
+        <th scope="col">{first}</th>
+        <th scope="col">{testResultWords(test)}</th>
+        {test === 'look' ? null : <th scope="col">Remark</th>}
+      </tr>
+    </thead>
+  );
+}
+
 interface RowProps {
   readonly head: string;
   readonly test: TestKind;
   readonly line: SheetLine | undefined;
-  readonly bars: number;
+  readonly armature: Known;
   readonly onPick?: () => void;
 }
 
-function Row({ head, test, line, bars, onPick }: RowProps) {
-  const odd = line ? doubt(line, bars) : null;
+function Row({ head, test, line, armature, onPick }: RowProps) {
+  const odd = line ? doubt(line, armature) : null;
+  const remark = (
+    <>
+      {line?.remark}
+      {odd ? <span class="row-odd">⚠ {odd}</span> : null}
+    </>
+  );
   return (
     <tr class={line ? 'row-written' : 'row-empty'}>
       <th scope="row">
@@ -101,29 +126,25 @@ function Row({ head, test, line, bars, onPick }: RowProps) {
           head
         )}
       </th>
-      <td>{line ? <Result line={line} /> : <span class="row-none">not yet</span>}</td>
-      {test === 'look' ? null : (
-        <td>
-          {line?.remark}
-          {odd ? <span class="row-odd">⚠ {odd}</span> : null}
-        </td>
+      {test === 'look' ? (
+        <td>{remark}</td>
+      ) : (
+        <>
+          <td>{line ? <Result line={line} /> : <span class="row-none">not yet</span>}</td>
+          <td>{remark}</td>
+        </>
       )}
     </tr>
   );
 }
 
-/** The result of a line as it stands on the sheet; a look has nothing but its remark. */
+/** The result of a line as it stands on the sheet, with the range or voltage it was read on. */
 function Result({ line }: { readonly line: SheetLine }) {
-  if (line.readingA !== undefined) {
-    return (
-      <>
-        {line.readingA} A
-        {line.rangeA === undefined ? null : <small class="row-range"> on {line.rangeA}</small>}
-      </>
-    );
-  }
-  if (line.megohms !== undefined) return <>{line.megohms === 'over' ? 'over' : `${line.megohms} MΩ`}</>;
-  if (line.millivolts !== undefined) return <>{line.millivolts} mV</>;
-  if (line.millimetres !== undefined) return <>{line.millimetres} mm</>;
-  return <>{line.lamp ?? line.strip ?? (line.test === 'look' ? line.remark : 'see remark')}</>;
+  const scale = lineScale(line);
+  return (
+    <>
+      {lineResult(line) || 'see remark'}
+      {scale === '' ? null : <small class="row-range"> {scale}</small>}
+    </>
+  );
 }

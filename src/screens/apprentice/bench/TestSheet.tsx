@@ -3,9 +3,10 @@ import type { Observation } from '../../../bench/observation.ts';
 import type { SheetLine } from '../../../bench/paper.ts';
 import type { Job } from '../../../scenario/public/job.ts';
 import type { Vocabulary } from '../../shared/words.ts';
+import { atHand } from './atHand.ts';
 import { EntryForm } from './EntryForm.tsx';
 import { SheetTable } from './SheetTable.tsx';
-import { atHand, EMPTY_DRAFT, type EntryDraft, prefill } from './sheetEntry.ts';
+import { changed, EMPTY_DRAFT, type EntryDraft, prefill } from './sheetEntry.ts';
 
 export interface TestSheetProps {
   readonly job: Job;
@@ -25,6 +26,7 @@ export function TestSheet(props: TestSheetProps) {
   const [draft, setDraft] = useState<EntryDraft>(() => ({
     ...EMPTY_DRAFT,
     test: job.tests[0] ?? 'look',
+    part: job.parts[0] ?? 'armature',
     rangeA: seen.rangeA,
   }));
   const form = useRef<HTMLDivElement>(null);
@@ -55,9 +57,9 @@ export function TestSheet(props: TestSheetProps) {
       <SheetTable
         test={draft.test}
         lines={props.lines}
-        bars={job.armature.bars}
+        armature={job.armature}
         vocabulary={props.vocabulary}
-        onPick={(count) => setDraft({ ...draft, count: String(count) })}
+        onPick={(part) => setDraft(changed(draft, part))}
       />
     </div>
   );

@@ -1,118 +1,73 @@
-import { RANGES_A, type RangeA } from '../../../bench/action.ts';
-import { barAt, type CommutatorGeometry } from '../../../bench/geometry.ts';
+import {
+  BRUSHES,
+  type BrushIndex,
+  type GaugeKind,
+  type PartKind,
+  RANGES_A,
+  type RangeA,
+} from '../../../bench/action.ts';
 import type { Observation } from '../../../bench/observation.ts';
-import type { SheetLine, TestKind } from '../../../bench/paper.ts';
-import { barOf, type FieldPlace, type Place, type PlatePlace, partOf } from '../../../bench/places.ts';
-import { countFromChalk, spacing, stepsUp } from '../../shared/count.ts';
+import { DEFAULT_TEST_VOLT, type SheetLine, type TestKind, type TestVolt } from '../../../bench/paper.ts';
+import { partOf } from '../../../bench/places.ts';
+import { partOfBrush } from '../../../bench/touched.ts';
+import type { AtHand } from './atHand.ts';
+import {
+  asksPart,
+  FIGURES,
+  isCounted,
+  isFigureTest,
+  isLampTest,
+  type MatPlace,
+  PLACES_OF,
+  placesOf,
+} from './entryKinds.ts';
 
 /** A line of the test sheet while it is being written; numbers are still text. */
 export interface EntryDraft {
   readonly test: TestKind;
+  /** Part the line is about, where the test serves several. */
+  readonly part: PartKind;
   /** Bars from the chalk; empty for a line about the whole part. */
   readonly count: string;
+  /** Field brush or holder the line is about; empty: none. */
+  readonly at: MatPlace | '';
   readonly reading: string;
   readonly rangeA: RangeA;
+  readonly testVolt: TestVolt;
+  readonly gauge: GaugeKind | '';
+  /** Number of the brush measured, as text; empty: none. */
+  readonly brush: `${BrushIndex}` | '';
   readonly lamp: 'lit' | 'dim' | 'dark' | '';
   readonly strip: 'still' | 'pulled' | 'buzzing' | '';
   readonly remark: string;
-  /** Field brush or holder the line is about; empty: none. */
-  readonly at: MatPlace | '';
 }
-
-export type MatPlace = FieldPlace | PlatePlace;
-
-/** Where the lamp tests of field frame and brush plate, and the tools' readings, are written down. */
-export const PLACES_OF: Readonly<Partial<Record<TestKind, readonly MatPlace[]>>> = {
-  fieldContinuity: ['field:brush1', 'field:brush2'],
-  fieldInsulation: ['field:brush1', 'field:brush2'],
-  plateInsulation: ['plate:insulated1', 'plate:insulated2'],
-  plateEarthed: ['plate:earthed1', 'plate:earthed2'],
-};
 
 export const EMPTY_DRAFT: EntryDraft = {
   test: 'neighbour',
+  part: 'armature',
   count: '',
+  at: '',
   reading: '',
   rangeA: RANGES_A[RANGES_A.length - 1]!,
+  testVolt: DEFAULT_TEST_VOLT,
+  gauge: '',
+  brush: '',
   lamp: '',
   strip: '',
   remark: '',
-  at: '',
 };
 
-/** Which test is under way, and at which bar counted from the chalk, as far as anyone standing there can tell. */
-export interface AtHand {
-  readonly test: TestKind;
-  readonly count: number | null;
-  readonly place?: MatPlace;
+/** The draft for another test, part or gauge: what no longer fits is emptied. */
+export function changed(draft: EntryDraft, part: Partial<EntryDraft>): EntryDraft {
+  const next = { ...draft, ...part };
+  const places = placesOf(next);
+  const kept = places.find((place) => place === next.at);
+  return { ...next, at: kept ?? '', brush: next.gauge === 'brushLength' ? next.brush : '' };
 }
 
-/**
- * Reads test and bar off what is in sight: the bars under the probes, the bar in line with the strip, what the lens
- * is on. @returns null when nothing is being tested
- */
-export function atHand(seen: Observation, geometry: CommutatorGeometry): AtHand | null {
-  const count = (bar: number) => countFromChalk(bar, seen.chalkedBar, geometry.bars);
-  const meter = barsUnder(seen, 'ammeter.1', 'ammeter.2');
-  if (meter) return meterTest(meter, geometry.bars, count);
-  const onMat = matTest(seen);
-  if (onMat) return onMat;
-  const lamp = barUnderLamp(seen);
-  if (lamp !== null) return { test: 'ground', count: count(lamp) };
-  if (seen.strip.at === 'core' && seen.strip.angleDeg !== null) {
-    return { test: 'strip', count: count(barAt(geometry, seen.strip.angleDeg, seen.rotationDeg)) };
-  }
-  if (!seen.look) return null;
-  const looked = barOf(seen.look.place);
-  return { test: 'look', count: looked === null ? null : count(looked) };
-}
-
-function barsUnder(
-  seen: Observation,
-  one: 'ammeter.1',
-  other: 'ammeter.2',
-): readonly [number, number] | null {
-  const first = touchedBar(seen.leads[one].touches);
-  const second = touchedBar(seen.leads[other].touches);
-  return first === null || second === null || first === second ? null : [first, second];
-}
-
-function meterTest(
-  [first, second]: readonly [number, number],
-  bars: number,
-  count: (bar: number) => number | null,
-): AtHand {
-  if (spacing(first, second, bars) > 1) return { test: 'spaced', count: count(first) };
-  const lower = stepsUp(first, second, bars) === 1 ? first : second;
-  return { test: 'neighbour', count: count(lower) };
-}
-
-/** The lamp test whose two places the lamp probes are on. */
-function matTest(seen: Observation): AtHand | null {
-  const ends = [seen.leads['lamp.1'].touches, seen.leads['lamp.2'].touches];
-  for (const [test, places] of Object.entries(PLACES_OF) as [TestKind, readonly MatPlace[]][]) {
-    const place = places.find((one) => ends.includes(one));
-    if (place && ends.includes(COMMON_PLACE[test]!)) return { test, count: null, place };
-  }
-  return null;
-}
-
-const COMMON_PLACE: Readonly<Partial<Record<TestKind, MatPlace>>> = {
-  fieldContinuity: 'field:terminal',
-  fieldInsulation: 'field:case',
-  plateInsulation: 'plate:metal',
-  plateEarthed: 'plate:metal',
-};
-
-function barUnderLamp(seen: Observation): number | null {
-  const ends = [seen.leads['lamp.1'].touches, seen.leads['lamp.2'].touches];
-  const onSteel = ends.some((place) => place === 'shaft' || place === 'core');
-  const bar = ends.map(touchedBar).find((found) => found !== null);
-  return onSteel && bar !== undefined ? bar : null;
-}
-
-function touchedBar(place: Place | null): number | null {
-  return place === null ? null : barOf(place);
+/** The draft once its line is written: the same test, ready for the next place. */
+export function cleared(draft: EntryDraft): EntryDraft {
+  return { ...draft, reading: '', lamp: '', strip: '', remark: '' };
 }
 
 /** Carries what is known at the bench into a draft, keeping what the learner typed. */
@@ -120,9 +75,13 @@ export function prefill(draft: EntryDraft, at: AtHand, seen: Observation): Entry
   return {
     ...draft,
     test: at.test,
+    part: at.part ?? 'armature',
     count: at.count === null ? '' : String(at.count),
     rangeA: seen.rangeA,
     at: at.place ?? '',
+    testVolt: at.testVolt ?? draft.testVolt,
+    gauge: at.gauge ?? '',
+    brush: at.brush === undefined ? '' : `${at.brush}`,
   };
 }
 
@@ -133,50 +92,72 @@ export type Written =
 
 /** Nothing typed is refused for being unlikely: what is no number is kept as a remark. */
 export function toLine(draft: EntryDraft): Written {
-  const count = draft.count.trim() === '' ? null : Number(draft.count);
-  if (count !== null && !(Number.isInteger(count) && count >= 0)) {
-    return {
-      ok: false,
-      sentence: `The place is counted in whole bars from the chalk, 0 upwards; “${draft.count}” is not.`,
-    };
-  }
+  const sentence = placeProblem(draft);
+  if (sentence !== null) return { ok: false, sentence };
   const results = resultPart(draft);
   const remark = [results.remark, draft.remark.trim()].filter((part) => part).join('; ');
-  const places = PLACES_OF[draft.test];
-  const place = places?.find((one) => one === draft.at);
-  if (places && !place)
-    return { ok: false, sentence: 'Say which brush or holder the line is about: none is chosen.' };
-  const line: SheetLine = {
-    ...{ test: draft.test, count: places ? null : count, ...results.line },
-    ...(remark ? { remark } : {}),
-    ...(place ? { part: partOf(place)!, at: place } : {}),
-  };
   if (Object.keys(results.line).length === 0 && !remark)
     return { ok: false, sentence: 'Write what you saw before writing the line.' };
+  const line: SheetLine = {
+    ...{ test: draft.test, count: countOf(draft) },
+    ...aboutPart(draft),
+    ...results.line,
+    ...(remark ? { remark } : {}),
+  };
   return { ok: true, line };
+}
+
+function countOf(draft: EntryDraft): number | null {
+  return isCounted(draft) && draft.count.trim() !== '' ? Number(draft.count) : null;
+}
+
+/** What is missing for the line to have a place, in one sentence, or null. */
+function placeProblem(draft: EntryDraft): string | null {
+  const count = countOf(draft);
+  if (count !== null && !(Number.isInteger(count) && count >= 0)) {
+    return `The place is counted in whole bars from the chalk, 0 upwards; “${draft.count}” is not.`;
+  }
+  if (placesOf(draft).length > 0 && draft.at === '')
+    return 'Say which brush or holder the line is about: none is chosen.';
+  if (draft.test !== 'gauges') return null;
+  if (draft.gauge === '') return 'Say which gauge was read: none is chosen.';
+  return draft.gauge === 'brushLength' && draft.brush === ''
+    ? 'Say which brush was measured: none is chosen.'
+    : null;
+}
+
+/** Part, brush or holder, gauge and test voltage of a line; an armature goes without saying. */
+function aboutPart(draft: EntryDraft): Partial<SheetLine> {
+  if (draft.test === 'gauges') return gaugePart(draft);
+  const at = placesOf(draft).find((place) => place === draft.at);
+  const part = PLACES_OF[draft.test] && at ? partOf(at)! : asksPart(draft.test) ? draft.part : 'armature';
+  return {
+    ...(part === 'armature' ? {} : { part }),
+    ...(at ? { at } : {}),
+    ...(draft.test === 'megohm' ? { testVolt: draft.testVolt } : {}),
+  };
+}
+
+function gaugePart({ gauge, brush }: EntryDraft): Partial<SheetLine> {
+  if (gauge === '') return {};
+  const measured = BRUSHES.find((one) => `${one}` === brush);
+  return measured === undefined ? { gauge } : { part: partOfBrush(measured), gauge, brush: measured };
 }
 
 type Result = { readonly line: Partial<SheetLine>; readonly remark?: string };
 
 function resultPart(draft: EntryDraft): Result {
   if (draft.test === 'spaced' || draft.test === 'neighbour') return readingPart(draft);
-  if (draft.test === 'ground' || PLACES_OF[draft.test])
-    return { line: draft.lamp ? { lamp: draft.lamp } : {} };
+  if (isLampTest(draft.test)) return { line: draft.lamp ? { lamp: draft.lamp } : {} };
   if (draft.test === 'strip') return { line: draft.strip ? { strip: draft.strip } : {} };
   return figurePart(draft);
 }
 
-const FIGURES: Readonly<Partial<Record<TestKind, 'megohms' | 'millivolts' | 'millimetres'>>> = {
-  megohm: 'megohms',
-  millivolt: 'millivolts',
-  gauges: 'millimetres',
-};
-
 /** A figure read on a tool of the rail; “over” stands for a tester beyond its scale. */
 function figurePart({ test, reading }: EntryDraft): Result {
   const typed = reading.trim();
-  const field = FIGURES[test];
-  if (!field || typed === '') return { line: {} };
+  if (!isFigureTest(test) || typed === '') return { line: {} };
+  const { field } = FIGURES[test];
   if (field === 'megohms' && typed.toLowerCase() === 'over') return { line: { megohms: 'over' } };
   const figure = Number(typed.replace(',', '.'));
   return Number.isFinite(figure)
@@ -190,16 +171,6 @@ function readingPart(draft: EntryDraft): Result {
   const readingA = Number(typed.replace(',', '.'));
   if (!Number.isFinite(readingA)) return { line: {}, remark: `reading written as “${typed}”` };
   return { line: { readingA, rangeA: draft.rangeA } };
-}
-
-/** Why a line looks odd on its face, in one short phrase, or null. It is kept all the same. */
-export function doubt(line: SheetLine, bars: number): string | null {
-  if (line.count !== null && line.count >= bars) return `only ${bars} bars to count: 0 to ${bars - 1}`;
-  if (line.readingA === undefined) return null;
-  if (line.readingA < 0) return 'an alternating current has no sign';
-  if (line.rangeA !== undefined && line.readingA > line.rangeA)
-    return `more than the ${line.rangeA} A scale shows`;
-  return null;
 }
 
 /** The line that stands for each count in one test: the last one written. */

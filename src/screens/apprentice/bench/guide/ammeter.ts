@@ -3,8 +3,9 @@ import { barAngleDeg, canReach } from '../../../../bench/geometry.ts';
 import { barOf, barPlace, type LeadId } from '../../../../bench/places.ts';
 import { printedA } from '../../../../bench/scale.ts';
 import { stepsUp } from '../../../shared/count.ts';
+import { atHand } from '../atHand.ts';
 import { nearestBar } from '../keys.ts';
-import { atHand, standing } from '../sheetEntry.ts';
+import { standing } from '../sheetEntry.ts';
 import { doing, powered, type Situation, type Step, writing } from './step.ts';
 
 type AmmeterTest = 'spaced' | 'neighbour';

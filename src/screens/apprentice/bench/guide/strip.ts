@@ -1,5 +1,6 @@
 import { USUAL_STRIP_MM } from '../../../../bench/touchables.ts';
-import { atHand, standing } from '../sheetEntry.ts';
+import { atHand } from '../atHand.ts';
+import { standing } from '../sheetEntry.ts';
 import { doing, powered, type Situation, type Step, writing } from './step.ts';
 
 /** Places along the upper arc, clear of the jaws: top, far side, near side; degrees from the bottom. */
