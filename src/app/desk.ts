@@ -17,6 +17,7 @@ import { browserClock } from './clock.ts';
 import { boardJobs } from './instructor/board.ts';
 import { type KeptBench, keepBench } from './keptBench.ts';
 import type { Library } from './library.ts';
+import { passesOf } from './passes.ts';
 import { saveSettings } from './settings.ts';
 import { mountReplay, surround } from './surround.ts';
 
@@ -224,10 +225,7 @@ async function debriefOf(attempt: Attempt, library: Library): Promise<DebriefDat
     job: jobOf(attempt.scenario, library.parts),
     attempt,
     marks: marksOf(film),
-    passes: passCharts(film).map(({ middleDeg, spacing, ...chart }) => ({
-      ...chart,
-      caption: `${spacing === 1 ? 'neighbouring bars' : `${spacing} bars apart`}, read ${Math.round(Math.abs(middleDeg))}° from the bottom`,
-    })),
+    passes: passesOf(passCharts(film)),
   };
 }
 

@@ -1,9 +1,10 @@
 import type { Attempt } from '../attempt/entry.ts';
+import { type Rubric, rubricOf } from '../scenario/public/rubric.ts';
 import type { PartLibrary } from '../scenario/scenario.ts';
 import { diagnosisMarks } from './diagnosis/marks.ts';
 import { type Film, filmOf } from './film.ts';
 import type { Marks } from './mark.ts';
-import { BUILT_IN_RUBRIC, procedureMarks, type Rubric } from './procedure/rubric.ts';
+import { procedureMarks } from './procedure/rubric.ts';
 import { workedOf } from './worked.ts';
 
 function stoppedBy({ broken }: Film): Marks['stoppedBy'] {
@@ -11,10 +12,13 @@ function stoppedBy({ broken }: Film): Marks['stoppedBy'] {
   return critical === undefined ? null : { entry: critical.entry, breach: critical.breach };
 }
 
-/** Marks of a film already played. */
-export function marksOf(film: Film, rubric: Rubric = BUILT_IN_RUBRIC): Marks {
+/**
+ * Marks of a film already played.
+ * @param rubric  the job's own, unless another is tried on it; what stops an attempt is for no rubric to say
+ */
+export function marksOf(film: Film, rubric: Rubric = rubricOf(film.scenario.public)): Marks {
   const worked = workedOf(film);
-  const marks = [...procedureMarks(worked, rubric), ...diagnosisMarks(worked)];
+  const marks = [...procedureMarks(worked, rubric), ...diagnosisMarks(worked, rubric)];
   const sum = (key: 'earned' | 'of') =>
     Math.round(marks.reduce((total, mark) => total + mark[key], 0) * 10) / 10;
   return { marks, earned: sum('earned'), of: sum('of'), stoppedBy: stoppedBy(film) };
@@ -24,6 +28,6 @@ export function marksOf(film: Film, rubric: Rubric = BUILT_IN_RUBRIC): Marks {
  * Marks an attempt: it is played again from its acts, and every mark names the entries that earned or lost it.
  * Marks never become competence by themselves; a critical act makes the outcome *not yet* whatever they are.
  */
-export function assess(attempt: Attempt, library: PartLibrary, rubric: Rubric = BUILT_IN_RUBRIC): Marks {
-  return marksOf(filmOf(attempt, library), rubric);
+export function assess(attempt: Attempt, library: PartLibrary): Marks {
+  return marksOf(filmOf(attempt, library));
 }

@@ -11,6 +11,8 @@ type Stored = Readonly<Record<string, unknown>>;
 const MIGRATIONS: Readonly<Record<number, (old: Stored) => Stored>> = {
   // A job was about one part; since version 2 it is about one or more.
   1: (old) => ({ ...old, version: 2, public: partsOf(old.public) }),
+  // Every job was marked by the built-in rubric, which is what a job without one is still marked by.
+  2: (old) => ({ ...old, version: 3 }),
 };
 
 function partsOf(half: unknown): unknown {

@@ -3,6 +3,7 @@ import type { ArmatureDesign } from '../engine/parts/armature.ts';
 import { checkFault } from '../engine/parts/faultRules.ts';
 import { checkWinding } from '../engine/parts/windingRules.ts';
 import { checkParts } from './checkParts.ts';
+import { checkRubric } from './checkRubric.ts';
 import { contradictions } from './contradictions.ts';
 import { parseJsonText } from './jsonText.ts';
 import { bringUpToDate } from './migrations.ts';
@@ -58,7 +59,11 @@ export function parseScenario(input: unknown, library: PartLibrary): Parsed<Scen
   if (!read.success) return refuse(...issuesFrom(read.error, current.file));
   const scenario: Scenario = read.data;
   const design = library.get(scenario.public.armature);
-  const parts = checkParts(scenario);
+  const { rubric } = scenario.public;
+  const parts = [
+    ...checkParts(scenario),
+    ...(rubric === undefined ? [] : checkRubric(rubric, 'public.rubric')),
+  ];
   if (design === undefined) return refuse(...parts, checkPartType(scenario.public.armature, library));
   const issues = [...parts, ...checkFaults(scenario, design), ...checkFalseLeads(scenario, design)];
   return issues.length > 0 ? refuse(...issues) : { ok: true, value: scenario };

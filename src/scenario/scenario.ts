@@ -11,9 +11,10 @@ import type { FieldFrameFault } from '../engine/parts/fieldFrame.ts';
 import type { Wear } from '../engine/parts/wear.ts';
 import type { BenchFault } from './hidden/benchFault.ts';
 import type { JobCard, Limits } from './public/job.ts';
+import type { Rubric } from './public/rubric.ts';
 
 export const SCENARIO_FORMAT = 'slot-and-riser/scenario';
-export const SCENARIO_VERSION = 2;
+export const SCENARIO_VERSION = 3;
 
 /**
  * The half anyone may see; the file's `public` object. `armature` names a part type from scenarios/parts: an armature
@@ -35,6 +36,8 @@ export interface ScenarioPublic {
   readonly minutes: number | null;
   /** The card's own limits; those it does not name are the usual ones (public/limits.ts). */
   readonly limits?: Partial<Limits>;
+  /** What the attempt is marked by; left out: the built-in rubric. */
+  readonly rubric?: Rubric;
 }
 
 /** Where the lens can be put. */

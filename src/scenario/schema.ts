@@ -5,6 +5,7 @@ import { TEST_KINDS } from '../bench/paper.ts';
 import { MAINS, type MainsId } from '../engine/drive.ts';
 import type { ArmatureDesign } from '../engine/parts/armature.ts';
 import { armatureFaults, benchFaults, fieldFaults, plateFaults, wearSchema } from './faultSchema.ts';
+import { rubricSchema } from './rubricSchema.ts';
 import { type LensPlace, SCENARIO_FORMAT, SCENARIO_VERSION, type Scenario } from './scenario.ts';
 
 /**
@@ -51,6 +52,7 @@ const publicHalf = z.strictObject({
   mode: z.enum(['guided', 'practice', 'assessed']),
   minutes: z.nullable(z.number().check(z.minimum(1), z.maximum(600))),
   limits: z.exactOptional(limits),
+  rubric: z.exactOptional(rubricSchema),
 });
 
 const hiddenHalf = z.strictObject({

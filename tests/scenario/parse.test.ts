@@ -63,7 +63,7 @@ describe('a broken scenario file', () => {
   });
   it('of another version', () => {
     expect(broken((f) => (f.version = 7))).toEqual([
-      'version: Expected version 2 or an older one, but 7 came.',
+      'version: Expected version 3 or an older one, but 7 came.',
     ]);
   });
   it('with a part type nobody knows', () => {

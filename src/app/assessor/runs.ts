@@ -2,13 +2,16 @@ import { assess, marksOf } from '../../assess/assess.ts';
 import { passCharts } from '../../assess/charts.ts';
 import { workJob } from '../../assess/expert/expert.ts';
 import { filmOf } from '../../assess/film.ts';
+import { rubricChanges } from '../../assess/procedure/rubricChanges.ts';
 import { ATTEMPT_FORMAT, ATTEMPT_VERSION, type Attempt } from '../../attempt/entry.ts';
 import { type Replayed, replay } from '../../attempt/replay.ts';
 import { createSession, designOf } from '../../attempt/session.ts';
 import { createPlayback } from '../../records/playback.ts';
+import { rubricOf } from '../../scenario/public/rubric.ts';
 import { jobOf } from '../../scenario/public/view.ts';
 import type { PartLibrary } from '../../scenario/scenario.ts';
 import type { OpenedAttempt, Run } from '../../screens/assessor/desk.ts';
+import { passesOf } from '../passes.ts';
 
 export function openedOf(attempt: Attempt, parts: PartLibrary): OpenedAttempt {
   const film = filmOf(attempt, parts);
@@ -17,12 +20,9 @@ export function openedOf(attempt: Attempt, parts: PartLibrary): OpenedAttempt {
     job: jobOf(attempt.scenario, parts),
     marks: marksOf(film),
     playback: createPlayback(attempt, parts),
-    passes: passCharts(film).map(({ middleDeg, spacing, ...chart }) => ({
-      ...chart,
-      caption: `${spacing === 1 ? 'neighbouring bars' : `${spacing} bars apart`}, read ${Math.round(Math.abs(middleDeg))}° from the bottom`,
-    })),
+    passes: passesOf(passCharts(film)),
     replay: replayWords(replay(attempt, parts)),
-    rubricChanges: [],
+    rubricChanges: rubricChanges(rubricOf(attempt.scenario.public)),
   };
 }
 

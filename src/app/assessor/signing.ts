@@ -1,4 +1,5 @@
 import { assess } from '../../assess/assess.ts';
+import { rubricChanges } from '../../assess/procedure/rubricChanges.ts';
 import type { Attempt } from '../../attempt/entry.ts';
 import { replay } from '../../attempt/replay.ts';
 import { WORKSHOP_CRITERIA } from '../../records/criteria.ts';
@@ -7,6 +8,7 @@ import type { EvidenceItem } from '../../records/record.ts';
 import { recordIssues } from '../../records/recordRules.ts';
 import { sealAttempt } from '../../records/seal.ts';
 import { makeSigner, signRecord } from '../../records/sign.ts';
+import { rubricOf } from '../../scenario/public/rubric.ts';
 import type { Parsed, PartLibrary } from '../../scenario/scenario.ts';
 import type { KnownKey } from '../../screens/assessor/desk.ts';
 import type { KeptKey, Store } from '../../store/store.ts';
@@ -87,7 +89,7 @@ async function evidenceItem(attempt: Attempt, parts: PartLibrary): Promise<Evide
     startedAt: attempt.startedAt,
     mode: attempt.mode,
     marks: assess(attempt, parts),
-    rubricChanges: [],
+    rubricChanges: rubricChanges(rubricOf(attempt.scenario.public)),
     replay: replayWords(replay(attempt, parts)),
   };
 }

@@ -1,20 +1,22 @@
 import type { Finding, Verdict } from '../../bench/paper.ts';
+import { type Rubric, weightOf } from '../../scenario/public/rubric.ts';
 import type { Mark } from '../mark.ts';
 import { CONDITION_WORDS, DISPOSITION_WORDS, fullAnswers, listed } from '../words.ts';
 import type { Worked } from '../worked.ts';
 import { SOUND } from './expected.ts';
 import { type Matched, matched } from './match.ts';
 import { supportOf } from './support.ts';
+import { SURE_TITLES, sureScore } from './sure.ts';
 import { remedyOf, type TrueFinding, truthOf } from './truth.ts';
 
-/** What diagnosis is worth, beside procedure. */
-const WEIGHTS = { condition: 20, place: 10, disposition: 15, supported: 15 } as const;
-const TITLES: Readonly<Record<keyof typeof WEIGHTS, string>> = {
+/** What a verdict is marked for; what each is worth stands in the rubric. */
+export const DIAGNOSIS_TITLES = {
   condition: 'Condition named',
   place: 'Place named, no finer than the tests can tell',
   disposition: 'What happens to the part next',
   supported: 'Verdict rests on tests that were done',
-};
+} as const;
+type DiagnosisId = keyof typeof DIAGNOSIS_TITLES;
 
 interface Share {
   readonly share: number;
@@ -140,21 +142,37 @@ function dispositionShare({ told, hiddenFromTests, verdict, entry }: Case): Shar
 
 const NO_VERDICT: Share = { share: 0, sentence: 'No verdict was written.', entries: [] };
 
+function sharesOf(held: Case | null, worked: Worked): Record<DiagnosisId, Share> {
+  if (held === null)
+    return { condition: NO_VERDICT, place: NO_VERDICT, disposition: NO_VERDICT, supported: NO_VERDICT };
+  return {
+    condition: conditionShare(held),
+    place: placeShare(held),
+    disposition: dispositionShare(held),
+    supported: supportOf(worked, held.verdict, held.entry),
+  };
+}
+
+/** A mark for knowing how much one knows, where the rubric has one. */
+function sureMarks(held: Case | null, right: boolean, { sure }: Rubric): Mark[] {
+  if (sure === null) return [];
+  const scored = held === null ? NO_VERDICT : sureScore(sure.rule, held.verdict.sure, right);
+  const entries = held === null ? [] : [held.entry];
+  const title = SURE_TITLES[sure.rule];
+  return [diagnosisMark('sure', title, sure.weight, { ...scored, entries })];
+}
+
+function diagnosisMark(id: string, title: string, of: number, { share, sentence, entries }: Share): Mark {
+  return { id, group: 'diagnosis', title, earned: Math.round(share * of * 10) / 10, of, sentence, entries };
+}
+
 /** Marks for what was decided about the part. */
-export function diagnosisMarks(worked: Worked): Mark[] {
+export function diagnosisMarks(worked: Worked, rubric: Rubric): Mark[] {
   const held = caseOf(worked);
-  const shares: Record<keyof typeof WEIGHTS, Share> =
-    held === null
-      ? { condition: NO_VERDICT, place: NO_VERDICT, disposition: NO_VERDICT, supported: NO_VERDICT }
-      : {
-          condition: conditionShare(held),
-          place: placeShare(held),
-          disposition: dispositionShare(held),
-          supported: supportOf(worked, held.verdict, held.entry),
-        };
-  return (Object.keys(WEIGHTS) as (keyof typeof WEIGHTS)[]).map((id) => {
-    const { share, sentence, entries } = shares[id];
-    const earned = Math.round(share * WEIGHTS[id] * 10) / 10;
-    return { id, group: 'diagnosis', title: TITLES[id], earned, of: WEIGHTS[id], sentence, entries };
+  const shares = sharesOf(held, worked);
+  const marks = (Object.keys(DIAGNOSIS_TITLES) as DiagnosisId[]).flatMap((id) => {
+    const weight = weightOf(rubric, id);
+    return weight === null ? [] : [diagnosisMark(id, DIAGNOSIS_TITLES[id], weight, shares[id])];
   });
+  return [...marks, ...sureMarks(held, shares.condition.share === 1, rubric)];
 }

@@ -6,31 +6,40 @@ import { type Criterion, type Judgement, notShown, someOf } from './criterion.ts
 
 const allows = (test: TestKind) => (worked: Worked) => worked.tests.includes(test);
 
-/** Judges how many of the bars a pass covered. */
-function covered(count: number, bars: number, what: string, entries: readonly number[]): Judgement {
+interface Covered {
+  readonly count: number;
+  readonly bars: number;
+  readonly what: string;
+  readonly entries: readonly number[];
+}
+
+/** Judges how many of the bars a pass covered. @param least  percent below which nothing is earned */
+function covered({ count, bars, what, entries }: Covered, least: number): Judgement {
   const sentence =
     count === bars
       ? `${what} at all ${bars} bars.`
       : `${what} at ${count} of ${bars} bars: the rest were not tested.`;
-  return { share: count / bars, sentence, entries: someOf(entries) };
+  return atLeast(least, { share: count / bars, sentence, entries: someOf(entries) });
+}
+
+/** @param least  percent below which nothing is earned */
+function atLeast(least: number, judged: Judgement): Judgement {
+  if (judged.share * 100 >= least) return judged;
+  return { ...judged, share: 0, sentence: `${judged.sentence} Less than ${least} % earns nothing.` };
 }
 
 const neighbour: Criterion = {
   id: 'neighbourPass',
   title: 'Neighbouring bars read all the way round',
   applies: allows('neighbour'),
-  judge({ neighbour: { readings }, film }) {
+  judge({ neighbour: { readings }, film }, least) {
     if (readings.length === 0)
       return notShown(
         'No settled ammeter reading between neighbouring bars on HIGH, at a place where the needle moves.',
       );
     const entries = readings.map(({ entry }) => entry);
-    return covered(
-      readings.length,
-      film.design.bars,
-      'Neighbouring bars were read in one place over the cradle',
-      entries,
-    );
+    const what = 'Neighbouring bars were read in one place over the cradle';
+    return covered({ count: readings.length, bars: film.design.bars, what, entries }, least);
   },
 };
 
@@ -38,23 +47,21 @@ const spaced: Criterion = {
   id: 'spacedPass',
   title: 'Spaced readings taken all the way round',
   applies: allows('spaced'),
-  judge({ spaced: { readings, spacing }, film }) {
+  judge({ spaced: { readings, spacing }, film }, least) {
     if (readings.length === 0)
       return notShown('No settled ammeter reading on HIGH with the probes two or more bars apart.');
     const entries = readings.map(({ entry }) => entry);
     const what = `Bars ${spacing} apart were read in one place over the cradle`;
-    return covered(readings.length, film.design.bars, what, entries);
+    return covered({ count: readings.length, bars: film.design.bars, what, entries }, least);
   },
 };
-
-/** Spacings that must have been tried before one of them can be called the largest. */
-const TRIED_SPACINGS = 3;
 
 const spacedLargest: Criterion = {
   id: 'spacedLargest',
   title: 'The spacing with the largest reading looked for',
   applies: allows('spaced'),
-  judge({ readings, spaced: { readings: pass }, film }) {
+  /** @param leastTried  spacings that must have been tried before one of them can be called the largest */
+  judge({ readings, spaced: { readings: pass }, film }, leastTried) {
     const bars = film.design.bars;
     const first = pass[0];
     if (first === undefined) return notShown('There was no spaced pass to choose a spacing for.');
@@ -63,7 +70,7 @@ const spacedLargest: Criterion = {
     );
     const entries = someOf(before.map(({ entry }) => entry));
     const tried = new Set(before.map((reading) => spacingOf(reading, bars))).size;
-    if (tried < TRIED_SPACINGS)
+    if (tried < leastTried)
       return {
         share: 0,
         sentence: 'The probes were not stepped apart to find the largest reading first.',
@@ -77,11 +84,12 @@ const ground: Criterion = {
   id: 'groundPass',
   title: 'Every bar tested to shaft or core with the lamp',
   applies: allows('ground'),
-  judge({ ground: tested, film }) {
+  judge({ ground: tested, film }, least) {
     if (tested.size === 0)
       return notShown('No lamp reading on LOW from shaft or core to a bar, held long enough to see.');
     const entries = [...tested.values()].map(({ entry }) => entry);
-    return covered(tested.size, film.design.bars, 'The lamp was put to shaft or core', entries);
+    const what = 'The lamp was put to shaft or core';
+    return covered({ count: tested.size, bars: film.design.bars, what, entries }, least);
   },
 };
 
@@ -89,7 +97,7 @@ const strip: Criterion = {
   id: 'stripPass',
   title: 'Strip over a full turn, on both sides and at the top',
   applies: allows('strip'),
-  judge({ strip: zones, readings, film }) {
+  judge({ strip: zones, readings, film }, least) {
     const slots = film.design.slots;
     const felt = zones.map((zone) => zone.size);
     const total = felt.reduce((sum, count) => sum + count, 0);
@@ -104,7 +112,8 @@ const strip: Criterion = {
         ? 'Every slot passed under the strip on both sides and at the top.'
         : `Only ${missing.join(', ')} passed under the strip: a short can hide where it was not held.`;
     const entries = readings.strip.filter((reading) => reading.excited).map(({ entry }) => entry);
-    return { share: total / (slots * STRIP_ZONES.length), sentence, entries: someOf(entries) };
+    const share = total / (slots * STRIP_ZONES.length);
+    return atLeast(least, { share, sentence, entries: someOf(entries) });
   },
 };
 

@@ -14,7 +14,8 @@ export interface Criterion {
   readonly title: string;
   /** Left out: looked for in every job. */
   applies?(worked: Worked): boolean;
-  judge(worked: Worked): Judgement;
+  /** @param threshold  of the rubric, for criteria that have one (scenario/public/rubric.ts); else 0 */
+  judge(worked: Worked, threshold: number): Judgement;
 }
 
 /** Nothing was done that could show this, so nothing is earned. */

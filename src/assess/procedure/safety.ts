@@ -117,15 +117,13 @@ const keptCool: Criterion = {
   }),
 };
 
-/** A needle may swing on to its stop; left there it is being harmed, ms. Common practice, no source; the figure is ours. */
-const PEGGED_MS = 1500;
-
 const needleSpared: Criterion = {
   id: 'needleSpared',
   title: 'Needle not left against its stop',
-  judge(worked) {
+  /** @param longestMs  a needle may swing on to its stop; left there for longer it is being harmed */
+  judge(worked, longestMs) {
     const pegged = worked.film.stretches.filter(
-      (stretch) => excited(stretch.seen, 'high') && stretch.seen.needle.pegged && lasted(stretch) > PEGGED_MS,
+      (stretch) => excited(stretch.seen, 'high') && stretch.seen.needle.pegged && lasted(stretch) > longestMs,
     );
     const kept = 'The needle was never left against its upper stop.';
     if (pegged.length === 0)
