@@ -1,12 +1,20 @@
 import { defineConfig } from 'vitest/config';
+import { lean } from './tools/lean/plugin.ts';
 import { offline } from './tools/offline/plugin.ts';
 
 export default defineConfig({
   root: '.',
   base: './',
   publicDir: 'assets/public',
-  plugins: [offline()],
-  build: { outDir: 'dist', target: 'es2022', sourcemap: false, chunkSizeWarningLimit: 900 },
+  plugins: [lean(), offline()],
+  build: {
+    outDir: 'dist',
+    target: 'es2022',
+    sourcemap: false,
+    chunkSizeWarningLimit: 900,
+    assetsInlineLimit: 0,
+    modulePreload: { polyfill: false },
+  },
   test: {
     projects: [
       {

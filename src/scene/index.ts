@@ -1,10 +1,10 @@
-import 'pixi.js/unsafe-eval';
-import { autoDetectRenderer, Container, type Renderer } from 'pixi.js';
+import { Container, type Renderer } from 'pixi.js';
 import { type Action, MAT_PARTS, type MatPart } from '../bench/action.ts';
 import type { Observation } from '../bench/observation.ts';
 import type { Place } from '../bench/places.ts';
 import type { Outcome } from '../bench/port.ts';
 import type { Job } from '../scenario/public/job.ts';
+import { createRenderer, type Drawing } from './drawing/renderer.ts';
 import { FrameLoop, type FrameStats } from './frame.ts';
 import { type Desk, freshUi } from './handling/desk.ts';
 import { allPlaces, placeSpots } from './handling/places.ts';
@@ -27,7 +27,7 @@ export interface BenchSceneOptions {
   /** Words painted on the bench; default true. Picture tests leave them out, for fonts differ. */
   readonly lettering?: boolean;
   /** Which way to draw; default auto: WebGL where a graphics processor does it, else the plain canvas. */
-  readonly drawing?: 'auto' | 'webgl' | 'canvas';
+  readonly drawing?: Drawing;
 }
 
 /** Something touchable on the canvas, CSS px of the host. */
@@ -69,45 +69,6 @@ export async function createBenchScene(
 ): Promise<BenchScene> {
   const [renderer] = await Promise.all([createRenderer(host, options.drawing ?? 'auto'), lettersReady()]);
   return new Scene(host, renderer, job, send, options);
-}
-
-const MAX_RESOLUTION = 2;
-
-/** Names under which browsers draw WebGL without a graphics processor. */
-const SOFTWARE = /swiftshader|llvmpipe|softpipe|software|basic render/i;
-
-/** Where a processor would have to do WebGL's work, the plain canvas is three times as quick and stays sharp. */
-function hasGraphicsProcessor(): boolean {
-  const gl = document.createElement('canvas').getContext('webgl');
-  if (!gl) return false;
-  const named = gl.getExtension('WEBGL_debug_renderer_info');
-  const name = String(gl.getParameter(named ? named.UNMASKED_RENDERER_WEBGL : gl.RENDERER));
-  gl.getExtension('WEBGL_lose_context')?.loseContext();
-  return !SOFTWARE.test(name);
-}
-
-async function createRenderer(host: HTMLElement, drawing: 'auto' | 'webgl' | 'canvas'): Promise<Renderer> {
-  const renderer = await autoDetectRenderer({
-    preference:
-      drawing !== 'auto' ? [drawing] : hasGraphicsProcessor() ? ['webgl', 'canvas'] : ['canvas', 'webgl'],
-    width: Math.max(300, host.clientWidth),
-    height: Math.max(420, host.clientHeight),
-    resolution: Math.min(MAX_RESOLUTION, window.devicePixelRatio || 1),
-    autoDensity: true,
-    // Everything soft-edged comes painted: smoothing of edges would cost and show nothing.
-    antialias: false,
-    background: '#0d3c42',
-    preserveDrawingBuffer: false,
-  });
-  if ('limits' in renderer) {
-    // One picture per draw call: choosing among many inside a shader is what costs most where a processor does the
-    // drawing, and a bench has too few pictures for their number to matter anywhere else.
-    renderer.limits.maxBatchableTextures = 1;
-  }
-  renderer.canvas.style.display = 'block';
-  renderer.canvas.setAttribute('aria-hidden', 'true');
-  host.appendChild(renderer.canvas);
-  return renderer;
 }
 
 /** Painted words need their letters loaded first; without them the bench still shows, in the system's letters. */
@@ -207,6 +168,7 @@ class Scene implements BenchScene {
       showBarNumbers,
       scaleFraction,
       lettering,
+      redraw: () => this.frames.request(),
       makers: this.renderer.name === 'canvas' ? plainMakers : bendingMakers,
     });
     this.root.addChild(stage.node);

@@ -1,10 +1,11 @@
 import { Container, Graphics, Sprite, Texture } from 'pixi.js';
 import type { LookView } from '../bench/observation.ts';
 import type { Layout } from './layout.ts';
-import { paintLook } from './paint/lookView.ts';
 import { paintLensTool } from './paint/tools.ts';
 import type { Point } from './project.ts';
-import { painted } from './surface.ts';
+import { type Pen, painted } from './surface.ts';
+
+type PaintLook = (pen: Pen, r: number, look: LookView) => void;
 
 /** The lens as a tool, and the round in which it shows the last place it was held to. */
 export class Lens {
@@ -14,11 +15,15 @@ export class Lens {
   private readonly picture = new Sprite();
   private readonly layout: Layout;
   private readonly resolution: number;
+  private readonly redraw: () => void;
   private shown = '';
+  private painter: PaintLook | 'coming' | null = null;
 
-  constructor(layout: Layout, resolution: number) {
+  /** @param redraw asked for once what a look paints with has come: it is fetched with the first look */
+  constructor(layout: Layout, resolution: number, redraw: () => void) {
     this.layout = layout;
     this.resolution = resolution;
+    this.redraw = redraw;
     const box = layout.tools.lens;
     const r = Math.max(10, Math.min(22, box.h * (layout.side ? 0.26 : 0.2), box.w * 0.26));
     const size = r * 6;
@@ -54,7 +59,17 @@ export class Lens {
     this.line.circle(target.x, target.y, 9).stroke({ width: 1.8, color: 0xe9cd84 });
   }
 
+  private async fetchPainter(): Promise<void> {
+    if (this.painter !== null) return;
+    this.painter = 'coming';
+    const { paintLook } = await import('./paint/lookView.ts');
+    this.painter = paintLook;
+    this.redraw();
+  }
+
   private paint(look: LookView): void {
+    const painter = this.painter;
+    if (typeof painter !== 'function') return void this.fetchPainter();
     const key = `${look.place}|${look.sees.join()}`;
     if (key === this.shown) return;
     this.shown = key;
@@ -64,7 +79,7 @@ export class Lens {
     const old = this.picture.texture;
     this.picture.texture = painted(w, h, Math.max(this.resolution, 1.5), (pen) => {
       pen.translate(w / 2, r + 14);
-      paintLook(pen, r, look);
+      painter(pen, r, look);
     });
     this.picture.position.set(x - w / 2, y - r - 14);
     if (old !== Texture.EMPTY) old.destroy(true);

@@ -26,7 +26,7 @@ import { Meter, type ScaleFraction } from './panel/meter.ts';
 import { Ranges } from './panel/ranges.ts';
 import { SelectorLever } from './panel/selector.ts';
 import { leverAngle } from './panel/selectorShape.ts';
-import { PartBoard } from './partBoard.ts';
+import type { PartBoard } from './partBoard.ts';
 import type { LeadPose, Situation } from './pose.ts';
 import type { Point } from './project.ts';
 import { roundOf } from './shapes.ts';
@@ -40,6 +40,8 @@ export interface StageOptions {
   /** Words on the bench; pictures compared by a test leave them out, for fonts differ. */
   readonly lettering: boolean;
   readonly makers: Makers;
+  /** Asks for another picture, when something that was fetched later has come. */
+  readonly redraw: () => void;
 }
 
 /** Everything drawn for one size of the host, in the order it lies on the bench. */
@@ -63,15 +65,21 @@ export class Stage {
   private readonly lens: Lens;
   private readonly chalk: Sprite;
   private readonly heat: HeatHaze;
-  private readonly board: PartBoard;
+  private readonly boardCarrier = new Container();
+  private board: PartBoard | 'coming' | null = null;
+  private gone = false;
   private readonly aims = new Aims();
   private poses: Record<BenchLead, LeadPose> | null = null;
+  private readonly job: Job;
   private readonly layout: Layout;
+  private readonly resolution: number;
   private readonly options: StageOptions;
 
   constructor(job: Job, layout: Layout, resolution: number, options: StageOptions) {
     const part = job.armature;
+    this.job = job;
     this.layout = layout;
+    this.resolution = resolution;
     this.options = options;
     this.side = layout.side ? new ArmatureSide(part, layout.side, resolution, options.makers) : null;
     this.end = new ArmatureEnd(part, layout.end, resolution);
@@ -83,10 +91,9 @@ export class Stage {
     this.flags = new Flags(layout.panel.flags, resolution);
     this.leads = new Leads(resolution, options.makers);
     this.strip = new Strip(layout, resolution, options.makers);
-    this.lens = new Lens(layout, resolution);
+    this.lens = new Lens(layout, resolution, options.redraw);
     this.chalk = chalkSprite(layout, resolution);
     this.heat = new HeatHaze(layout, resolution, options.lettering);
-    this.board = new PartBoard(layout, job, resolution, options.lettering);
     this.compose(part, resolution);
   }
 
@@ -114,7 +121,7 @@ export class Stage {
     this.composeEnd(part, resolution);
     this.composeSide(part, resolution);
     this.node.addChild(
-      this.board.node,
+      this.boardCarrier,
       this.selector.node,
       this.flags.node,
       this.meter.node,
@@ -190,7 +197,7 @@ export class Stage {
     this.ranges.show(seen.rangeA);
     this.lamp.show(seen.lamp.glow);
     this.flags.show(seen.supply);
-    this.board.show(seen);
+    this.showBoard(seen);
     this.veil.visible = seen.stopped !== null;
     this.strip.show(s, seen.strip, ui.tools.strip ?? null);
     this.lens.show(
@@ -206,6 +213,22 @@ export class Stage {
     ];
     this.aims.show(s, ui, nowMs, hint);
     return moving.some(Boolean) || ui.tipHold !== null || (ui.refusal !== null && ui.refusal.untilMs > nowMs);
+  }
+
+  private showBoard(seen: Situation['seen']): void {
+    if (this.board === null) void this.fetchBoard();
+    else if (this.board !== 'coming') this.board.show(seen);
+  }
+
+  /** Field frame and brush plate are painted once the bench itself stands: nobody reaches for them first. */
+  private async fetchBoard(): Promise<void> {
+    this.board = 'coming';
+    if (Object.keys(this.layout.partStands).length === 0) return;
+    const { PartBoard } = await import('./partBoard.ts');
+    if (this.gone) return;
+    this.board = new PartBoard(this.layout, this.job, this.resolution, this.options.lettering);
+    this.boardCarrier.addChild(this.board.node);
+    this.options.redraw();
   }
 
   private showChalk(at: Point | null): void {
@@ -281,6 +304,7 @@ export class Stage {
   }
 
   destroy(): void {
+    this.gone = true;
     const textures = texturesIn(this.node, new Set());
     this.node.destroy({ children: true });
     for (const texture of textures) texture.destroy(true);

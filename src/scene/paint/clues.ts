@@ -1,6 +1,15 @@
 import type { Clue } from '../../bench/observation.ts';
 import type { Pen } from '../surface.ts';
 import {
+  blackenedBulb,
+  brokenFilament,
+  burntPigtail,
+  crackedHandle,
+  darkenedInsulator,
+  frayedCable,
+  looseFieldCoil,
+} from './cluesOfBench.ts';
+import {
   bridge,
   brightSolder,
   brokenPigtail,
@@ -25,14 +34,14 @@ const PAINTERS: Readonly<Record<Clue, (pen: Pen, r: number) => void>> = {
   wornSurface,
   looseRivet,
   brokenPigtail,
-  burntPigtail: brokenPigtail,
+  burntPigtail,
   charredFieldCoil: charredInsulation,
-  looseFieldCoil: rubbedCore,
-  darkenedInsulator: charredInsulation,
-  crackedHandle: burntBarEdge,
-  frayedCable: brokenPigtail,
-  brokenFilament: brokenPigtail,
-  blackenedBulb: dirt,
+  looseFieldCoil,
+  darkenedInsulator,
+  crackedHandle,
+  frayedCable,
+  brokenFilament,
+  blackenedBulb,
 };
 
 /** Draws a clue so that it can be told from every other by its shape. */

@@ -2,7 +2,8 @@ import type { ComponentChildren } from 'preact';
 import type { Verdict } from '../../../bench/paper.ts';
 import { Cautions } from '../../shared/Cautions.tsx';
 import { mainsWords, spoken, testWords } from '../../shared/words.ts';
-import { Guide, type GuideLevel } from './guide/Guide.tsx';
+import type { GuideLevel } from './guide/Guide.tsx';
+import { LazyGuide } from './guide/LazyGuide.tsx';
 import { TestSheet, type TestSheetProps } from './TestSheet.tsx';
 import { VerdictLeaf } from './VerdictLeaf.tsx';
 
@@ -28,7 +29,7 @@ export function Clipboard(props: ClipboardProps) {
   return (
     <aside class="clip" aria-label="Papers">
       {props.job.mode === 'guided' ? (
-        <Guide
+        <LazyGuide
           job={props.job}
           seen={props.seen}
           lines={props.lines}
