@@ -1,8 +1,8 @@
-import { useState } from 'preact/hooks';
 import { ARMATURE_TESTS, type TestKind } from '../../bench/paper.ts';
 import type { Issue, Scenario, ScenarioPublic } from '../../scenario/scenario.ts';
 import { RadioField, SelectField, TextField } from '../shared/Field.tsx';
 import { mainsWords, modeMeaning, modeWords, testWords, type Vocabulary } from '../shared/words.ts';
+import { NumberField } from './NumberField.tsx';
 
 export interface CardFormProps {
   readonly scenario: Scenario;
@@ -111,31 +111,5 @@ function TestsField(props: {
       </div>
       {props.problem ? <p class="field-problem">{props.problem}</p> : null}
     </fieldset>
-  );
-}
-
-/** A figure typed as text; empty is null, and what is no number is left for the check to name. */
-function NumberField(props: {
-  readonly label: string;
-  readonly hint: string;
-  readonly value: number | null;
-  readonly problem: string | undefined;
-  readonly onInput: (value: number | null) => void;
-}) {
-  const { value, problem, onInput, ...rest } = props;
-  const [text, setText] = useState(value === null ? '' : String(value));
-  const came = text.trim() === '' ? 'nothing' : `“${text}”`;
-  const notNumber = Number.isNaN(value) ? `Expected a number, but ${came} came.` : undefined;
-  return (
-    <TextField
-      {...rest}
-      inputMode="numeric"
-      problem={notNumber ?? problem}
-      value={text}
-      onInput={(typed) => {
-        setText(typed);
-        onInput(typed.trim() === '' ? null : Number(typed));
-      }}
-    />
   );
 }

@@ -15,6 +15,7 @@ import { EffectsTable } from './EffectsTable.tsx';
 import { EndView } from './EndView.tsx';
 import { FaultForm } from './FaultForm.tsx';
 import type { InstructorPageProps } from './InstructorScreens.tsx';
+import { RubricForm } from './RubricForm.tsx';
 import { writeInstructorRoute } from './route.ts';
 import { type Spot, spotOf } from './spots.ts';
 import { useEffects } from './useEffects.ts';
@@ -91,6 +92,7 @@ function Editor({ desk, settings, ...kept }: EditorProps) {
       ) : null}
       {part ? <OpenPart {...{ desk, settings, scenario, part }} onChange={setScenario} /> : null}
       <CardForm {...{ scenario, issues }} vocabulary={settings.vocabulary} onChange={setScenario} />
+      <RubricForm {...{ scenario, issues }} vocabulary={settings.vocabulary} onChange={setScenario} />
     </>
   );
 }
