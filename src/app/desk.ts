@@ -1,5 +1,6 @@
 import type { Attempt } from '../attempt/entry.ts';
 import { MOST_ATTEMPT_CHARS, parseAttempt, parseAttemptText } from '../attempt/parse.ts';
+import type { RemedyDone } from '../bench/guide/guide.ts';
 import type { SheetLine } from '../bench/paper.ts';
 import { type LocalBench, openLocalBench, resumeLocalBench } from '../link/localBench.ts';
 import { jobOf } from '../scenario/public/view.ts';
@@ -50,6 +51,7 @@ export function createDesk({ library, store, onTrouble }: DeskInput): Desk {
       port: kept.port,
       written: linesOf(attempt),
       verdicts: lastVerdicts(attempt),
+      remedies: remediesOf(attempt),
       mountScene: around.mountScene,
       setMuted: around.setMuted,
       captions: around.captions,
@@ -233,6 +235,18 @@ function linesOf(attempt: Attempt): SheetLine[] {
   return attempt.entries.flatMap(({ action, outcome }) =>
     action.type === 'sheet.write' && outcome.kind === 'done' ? [action.line] : [],
   );
+}
+
+/** Remedies that were done, each with the number of lines that stood on the sheet by then. */
+function remediesOf(attempt: Attempt): RemedyDone[] {
+  let linesBefore = 0;
+  return attempt.entries.flatMap(({ action, outcome }) => {
+    if (outcome.kind !== 'done') return [];
+    if (action.type === 'sheet.write') linesBefore += 1;
+    return action.type === 'remedy.do'
+      ? [{ remedy: action.remedy, bar: action.bar ?? null, linesBefore }]
+      : [];
+  });
 }
 
 /** The last verdict on each part, in the order the parts were first judged. */

@@ -1,5 +1,6 @@
 import type { Marks } from '../assess/mark.ts';
 import type { Attempt } from '../attempt/entry.ts';
+import type { RemedyDone } from '../bench/guide/guide.ts';
 import type { SheetLine, Verdict } from '../bench/paper.ts';
 import type { BenchPort, Breach } from '../bench/port.ts';
 import type { Job } from '../scenario/public/job.ts';
@@ -71,6 +72,8 @@ export interface OpenBench {
   readonly written: readonly SheetLine[];
   /** The last verdict written on each part. */
   readonly verdicts: readonly Verdict[];
+  /** Remedies done so far, in order. */
+  readonly remedies: readonly RemedyDone[];
   readonly mountScene: MountScene;
   readonly setMuted: (muted: boolean) => void;
   /** Calls back with one caption per sound, muted or not; returns the way to stop. */

@@ -3,9 +3,11 @@ import { PREPARATIONS } from '../../src/bench/action.ts';
 import {
   type GuideStep,
   isGuidedTest,
+  linesThatCount,
   NOTHING_WATCHED,
   nextStep,
   prepareStep,
+  type RemedyDone,
   testStep,
   watch,
 } from '../../src/bench/guide/guide.ts';
@@ -39,21 +41,30 @@ interface Followed {
   readonly me: BenchDriver;
   readonly steps: readonly GuideStep[];
   readonly lines: readonly SheetLine[];
+  readonly remedies: readonly RemedyDone[];
 }
 
 /** Someone who does what the guide says and nothing else, in guided work. */
 function follow(options: JobOptions): Followed {
   const me = new BenchDriver({ mode: 'guided', ...options });
   const { parts = ['armature'], tests = [] } = options;
-  const job = { parts, tests, armature: me.geometry };
+  const job = { parts, tests, armature: me.geometry, limits: LIMITS };
   const lines: SheetLine[] = [];
+  const remedies: RemedyDone[] = [];
   const steps: GuideStep[] = [];
   let watched = NOTHING_WATCHED;
   for (let left = 2000; left > 0; left -= 1) {
     watched = watch(watched, me.sees);
-    const step = nextStep({ seen: me.sees, lines, watched }, job, 1);
-    if (step === null) return { me, steps, lines };
+    const step = nextStep(
+      { seen: me.sees, lines: linesThatCount(lines, remedies), remedies, watched },
+      job,
+      1,
+    );
+    if (step === null) return { me, steps, lines, remedies };
     steps.push(step);
+    if (step.act?.type === 'remedy.do') {
+      remedies.push({ remedy: step.act.remedy, bar: step.act.bar ?? null, linesBefore: lines.length });
+    }
     if (step.act !== null) me.does(step.act);
     else if (step.write === undefined) me.waits(600);
     else {
@@ -65,6 +76,8 @@ function follow(options: JobOptions): Followed {
   }
   throw new Error('The guide never comes to an end.');
 }
+
+const LIMITS = { commutatorDiameterMm: 31, runOutMm: 0.05, undercutMm: 0.2, insulationMohm: 1 };
 
 const MAT: JobOptions = {
   parts: ['fieldFrame', 'brushPlate'],
@@ -151,6 +164,84 @@ describe('someone who does what the guide says', () => {
   });
 });
 
+describe('after a finding', () => {
+  const PLATE: JobOptions = { parts: ['brushPlate'], tests: ['look', 'plateInsulation', 'plateEarthed'] };
+  const shown = (lines: readonly SheetLine[], test: TestKind, at: string) =>
+    lines.filter((line) => line.test === test && line.at === at).map(({ lamp }) => lamp);
+
+  it('tightens a loose rivet and finds the holder good on the retest', () => {
+    const { me, lines, remedies } = follow({
+      ...PLATE,
+      plateFaults: [{ kind: 'looseRivet', holder: 'plate:insulated2', makes: 'pressed', ohm: 0.3 }],
+    });
+    expect(me.everythingBroken).toEqual([]);
+    expect(remedies.map(({ remedy }) => remedy)).toContain('tightenRivets');
+    const lamp = shown(lines, 'plateInsulation', 'plate:insulated2');
+    expect([lamp[0], lamp.at(-1)]).toEqual(['lit', 'dark']);
+    expect(me.sees.minutesSpent).toBeGreaterThan(0);
+  });
+
+  it('cleans packed dirt off, and does not touch the rivets when that has cured it', () => {
+    const { lines, remedies } = follow({
+      ...PLATE,
+      plateFaults: [{ kind: 'dirt', holder: 'plate:insulated1', ohm: 20 }],
+    });
+    const lamp = shown(lines, 'plateInsulation', 'plate:insulated1');
+    expect(lamp.at(-1)).toBe('dark');
+    expect(remedies.map(({ remedy }) => remedy).at(-1)).toBe('cleanPlateInsulation');
+  });
+
+  it('tries each remedy once on an insulator that has broken down, and stops there', () => {
+    const { lines, remedies } = follow({
+      ...PLATE,
+      plateFaults: [{ kind: 'insulatorDown', holder: 'plate:insulated1', ohm: 5, breakdownV: null }],
+    });
+    expect(remedies.map(({ remedy }) => remedy).sort()).toEqual(['cleanPlateInsulation', 'tightenRivets']);
+    expect(shown(lines, 'plateInsulation', 'plate:insulated1').at(-1)).toBe('lit');
+  });
+
+  it('does nothing to a sound plate, nor to a field frame that is past helping here', () => {
+    expect(follow(PLATE).remedies).toEqual([]);
+    const frame = follow({
+      parts: ['fieldFrame'],
+      tests: ['fieldContinuity', 'fieldInsulation'],
+      fieldFaults: [{ kind: 'openCoil', coil: 0 }],
+    });
+    expect(frame.remedies).toEqual([]);
+  });
+
+  it('cuts mica that lies too high, and measures it again', () => {
+    const { lines, remedies } = follow({ tests: ['gauges'], wear: { undercutMm: 0.1 } });
+    expect(remedies.map(({ remedy }) => remedy)).toEqual(['undercut']);
+    const depths = lines.filter(({ gauge }) => gauge === 'undercut').map(({ millimetres }) => millimetres);
+    expect(depths[0]).toBeLessThan(0.2);
+    expect(depths.at(-1)).toBeGreaterThan(0.5);
+  });
+
+  it('turns a commutator true only while the card’s diameter allows it', () => {
+    const worn = { tests: ['gauges'], wear: { runOutMm: 0.2 } } as const;
+    expect(follow(worn).remedies.map(({ remedy }) => remedy)).toEqual(['skimAndPolish']);
+    const thin = follow({ tests: ['gauges'], wear: { runOutMm: 0.2, commutatorDiameterMm: 31.1 } });
+    expect(thin.remedies).toEqual([]);
+  });
+});
+
+describe('a lamp that stays dark on its own tips', () => {
+  const LAMP: JobOptions = { parts: ['fieldFrame'], tests: ['fieldContinuity'] };
+  it.each<[string, JobOptions['benchFaults'], string]>([
+    ['a blown bulb', [{ kind: 'blownLamp' }], 'lamp'],
+    ['a broken lead', [{ kind: 'brokenLead', lead: 'lamp.2' }], 'lampLeads'],
+  ])('%s is found and put right, and the test done after a proof', (_what, benchFaults = [], care) => {
+    const { me, lines } = follow({ ...LAMP, benchFaults });
+    expect(me.everythingBroken).toEqual([]);
+    const repairs = me.session.log.flatMap(({ action }) =>
+      action.type === 'bench.setRight' ? [action.what] : [],
+    );
+    expect(repairs).toContain(care);
+    expect(lines.map(({ lamp }) => lamp)).toEqual(['lit', 'lit']);
+  });
+});
+
 describe('what the guide says', () => {
   const { steps } = follow(MAT);
 
@@ -164,8 +255,13 @@ describe('what the guide says', () => {
 
   it('is only the name of the next test for someone who has done it before', () => {
     const seen = new BenchDriver(MAT).sees;
-    const job = { parts: MAT.parts!, tests: MAT.tests!, armature: { bars: 23, barZeroDeg: 0 } };
-    const facts = { seen, lines: [], watched: NOTHING_WATCHED };
+    const job = {
+      parts: MAT.parts!,
+      tests: MAT.tests!,
+      armature: { bars: 23, barZeroDeg: 0 },
+      limits: LIMITS,
+    };
+    const facts = { seen, lines: [], remedies: [], watched: NOTHING_WATCHED };
     expect(nextStep(facts, job, 2)).toEqual({
       do: 'Next: look the parts over.',
       because: 'Eyes first, power afterwards.',
@@ -180,8 +276,13 @@ describe('what the guide says', () => {
   it('is nothing about preparation once the bench is on, and nothing about an armature on the growler', () => {
     const me = new BenchDriver().placesArmature().switches('high');
     expect(prepareStep({ seen: me.sees })).toBeNull();
-    const job = { parts: ['armature'], tests: ['spaced', 'strip'], armature: me.geometry } as const;
-    expect(nextStep({ seen: me.sees, lines: [], watched: NOTHING_WATCHED }, job, 1)).toBeNull();
+    const job = {
+      parts: ['armature'],
+      tests: ['spaced', 'strip'],
+      armature: me.geometry,
+      limits: LIMITS,
+    } as const;
+    expect(nextStep({ seen: me.sees, lines: [], remedies: [], watched: NOTHING_WATCHED }, job, 1)).toBeNull();
     expect((['spaced', 'neighbour', 'ground', 'strip', 'look'] as const).some(isGuidedTest)).toBe(false);
   });
 });

@@ -25,6 +25,7 @@ export function handMadeBench(job: Job): OpenBench {
     port,
     written: [],
     verdicts: [],
+    remedies: [],
     mountScene: (host) => {
       const picture = document.createElement('div');
       picture.className = 'harness-picture';

@@ -1,10 +1,14 @@
 import { MAT_PARTS, PREPARATIONS, type Preparation } from '../action.ts';
 import { ARMATURE_TESTS, type TestKind } from '../paper.ts';
+import { deadLampWork } from './deadLamp.ts';
 import { isMatTest, lampWork, provedAgain } from './lampWork.ts';
 import { lookWork } from './matWork.ts';
 import { gaugeWork, megohmWork, millivoltWork } from './railWork.ts';
+import { calledFor, remedyWork } from './remedyWork.ts';
 import { type Asked, doing, first, type GuideFacts, type GuideJob, type GuideStep } from './step.ts';
 
+export { deadLampWork } from './deadLamp.ts';
+export { linesThatCount, type RemedyDone } from './remedies.ts';
 export type { GuideFacts, GuideJob, GuideStep, Watched } from './step.ts';
 export { NOTHING_WATCHED, watch } from './watch.ts';
 
@@ -34,9 +38,23 @@ export function nextStep(facts: GuideFacts, job: GuideJob, level: 1 | 2): GuideS
   const asked: Asked = { ...facts, job };
   return first(
     () => (level === 1 ? prepareStep(asked) : null),
+    () => deadLampWork(asked),
     () => lookStep(asked, level),
     () => workStep(asked, level),
+    () => cureStep(asked, level),
   );
+}
+
+/** A remedy after a finding, once every test is done; the tests it touches are then to be done again. */
+function cureStep(asked: Asked, level: 1 | 2): GuideStep | null {
+  if (level === 1) return remedyWork(asked);
+  if (calledFor(asked) === null) return null;
+  return {
+    do: 'Next: what was found can be worked on here, and is tested again.',
+    because: 'No part is condemned for what a brush, a saw or solder can cure.',
+    act: null,
+    highlight: null,
+  };
 }
 
 /** The first test of the card that is not done; a used lamp is proved again before anything else is begun. */

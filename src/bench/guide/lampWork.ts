@@ -72,7 +72,9 @@ export function lampWork(test: MatTest, asked: Asked): GuideStep | null {
       writing(
         test,
         `Write down what the lamp did at ${named(next, asked)}.`,
-        'What is written at once is neither forgotten nor touched up.',
+        part === 'brushPlate'
+          ? 'What is written at once is neither forgotten nor touched up. A lamp that lit for a moment, leaned on or not, has lit: say so in the remark.'
+          : 'What is written at once is neither forgotten nor touched up.',
       ),
   );
 }

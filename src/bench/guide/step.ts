@@ -1,10 +1,12 @@
 import type { Action, PartKind } from '../action.ts';
 import type { CommutatorGeometry } from '../geometry.ts';
-import type { Observation } from '../observation.ts';
+import type { Clue, Observation } from '../observation.ts';
 import type { SheetLine, TestKind } from '../paper.ts';
 import type { LeadId, Place } from '../places.ts';
 import type { LampStage } from '../state.ts';
 import type { Control } from '../touchables.ts';
+import type { LampTrouble } from './deadLamp.ts';
+import type { RemedyDone } from './remedies.ts';
 
 /** The next thing to do, and why. */
 export interface GuideStep {
@@ -23,20 +25,35 @@ export interface GuideJob {
   readonly parts: readonly PartKind[];
   readonly tests: readonly TestKind[];
   readonly armature: CommutatorGeometry;
+  readonly limits: CardLimits;
+}
+
+/** Limits on the card that decide whether a remedy is called for: mm, and megohms. */
+export interface CardLimits {
+  readonly commutatorDiameterMm: number;
+  readonly runOutMm: number;
+  readonly undercutMm: number;
+  readonly insulationMohm: number;
 }
 
 /** What is in sight, what stands on the sheet, and what someone who has watched knows of the lamp. */
 export interface GuideFacts {
   readonly seen: Observation;
+  /** Lines that still say something of the parts: see remedies.ts. */
   readonly lines: readonly SheetLine[];
+  readonly remedies: readonly RemedyDone[];
   readonly watched: Watched;
 }
 
 /** Folded from one observation after another: see watch.ts. */
 export interface Watched {
   readonly lamp: LampStage;
-  /** Holders someone has leaned on. */
+  /** Holders someone has leaned on since the tip was put there. */
   readonly leanedOn: readonly Place[];
+  /** A lamp that stays dark with its tips together. */
+  readonly trouble: LampTrouble;
+  /** What the lens has shown, and where. */
+  readonly clues: readonly { readonly place: Place; readonly clue: Clue }[];
 }
 
 /** One look at the bench with the card at hand. */
@@ -67,14 +84,14 @@ export function first(...steps: readonly (() => GuideStep | null)[]): GuideStep 
 }
 
 /** The selector at a place, or the step that brings it there. */
-export function powered(to: 'off' | 'low', { seen }: Asked, because: string): GuideStep | null {
+export function powered(to: 'off' | 'low', { seen }: Pick<Asked, 'seen'>, because: string): GuideStep | null {
   if (seen.selector === to) return null;
   const act: Action = { type: 'selector.turn', to };
   return doing(act, `Turn the selector to ${to.toUpperCase()}.`, because, 'selector');
 }
 
 /** Leads of one kind hung up, tips off first. */
-export function hungUp(leads: readonly LeadId[], { seen }: Asked): GuideStep | null {
+export function hungUp(leads: readonly LeadId[], { seen }: Pick<Asked, 'seen'>): GuideStep | null {
   const lead = leads.find((id) => seen.leads[id].at !== 'holster' && seen.leads[id].at !== 'absent');
   if (lead === undefined) return null;
   return doing(

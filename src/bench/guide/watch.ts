@@ -1,17 +1,21 @@
 import { FULL_GLOW } from '../../engine/instruments/lamp.ts';
 import type { Observation } from '../observation.ts';
-import { ALL_LEADS, type Place } from '../places.ts';
+import { ALL_LEADS } from '../places.ts';
 import { acrossPart } from '../state.ts';
+import { NO_TROUBLE, troubleAfter } from './deadLamp.ts';
 import type { Watched } from './step.ts';
 
-export const NOTHING_WATCHED: Watched = { lamp: 'unproved', leanedOn: [] };
+export const NOTHING_WATCHED: Watched = { lamp: 'unproved', leanedOn: [], clues: [], trouble: NO_TROUBLE };
 
 /** What is known after one more observation; the same object when it adds nothing. */
 export function watch(watched: Watched, seen: Observation): Watched {
   const lamp = lampAfter(watched.lamp, seen);
-  const leaned = leanedNow(seen).filter((place) => !watched.leanedOn.includes(place));
-  if (lamp === watched.lamp && leaned.length === 0) return watched;
-  return { lamp, leanedOn: [...watched.leanedOn, ...leaned] };
+  const leanedOn = leanedAfter(watched.leanedOn, seen);
+  const clues = cluesAfter(watched.clues, seen);
+  const trouble = troubleAfter(watched.trouble, seen, provesNow(seen));
+  const next: Watched = { lamp, leanedOn, clues, trouble };
+  const same = (Object.keys(next) as (keyof Watched)[]).every((key) => next[key] === watched[key]);
+  return same ? watched : next;
 }
 
 /** Prove, test, prove again: what was proved on one spell of LOW does not hold for the next. */
@@ -20,14 +24,33 @@ function lampAfter(
   { supply, selector, leads, lamp: { glow } }: Observation,
 ): Watched['lamp'] {
   if (supply !== 'on' || selector !== 'low') return 'unproved';
-  const together = leads['lamp.1'].touches === 'tip:lamp.2' || leads['lamp.2'].touches === 'tip:lamp.1';
-  if (together) return glow === FULL_GLOW ? 'proved' : lamp;
+  if (tipsTogether(leads)) return glow === FULL_GLOW ? 'proved' : lamp;
   return acrossPart(leads, 'lamp') === null ? lamp : 'used';
 }
 
-function leanedNow({ leads }: Observation): Place[] {
-  return ALL_LEADS.flatMap((lead) => {
+function tipsTogether(leads: Observation['leads']): boolean {
+  return leads['lamp.1'].touches === 'tip:lamp.2' || leads['lamp.2'].touches === 'tip:lamp.1';
+}
+
+function provesNow({ supply, selector, leads }: Observation): boolean {
+  return supply === 'on' && selector === 'low' && tipsTogether(leads);
+}
+
+/** Where someone leans, or has leaned since the tip was put there: a holder left and tried again is leaned on again. */
+function leanedAfter(before: Watched['leanedOn'], { leads }: Observation): Watched['leanedOn'] {
+  const touched = ALL_LEADS.flatMap((lead) => leads[lead].touches ?? []);
+  const now = ALL_LEADS.flatMap((lead) => {
     const { leaning, touches } = leads[lead];
     return leaning && touches !== null ? [touches] : [];
   });
+  const kept = before.filter((place) => touched.includes(place));
+  const added = now.filter((place) => !kept.includes(place));
+  return kept.length === before.length && added.length === 0 ? before : [...kept, ...added];
+}
+
+function cluesAfter(before: Watched['clues'], { look }: Observation): Watched['clues'] {
+  if (look === null) return before;
+  const { place, sees } = look;
+  const fresh = sees.filter((clue) => !before.some((one) => one.place === place && one.clue === clue));
+  return fresh.length === 0 ? before : [...before, ...fresh.map((clue) => ({ place, clue }))];
 }

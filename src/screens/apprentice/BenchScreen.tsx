@@ -44,6 +44,7 @@ function Opened({ bench, attemptId, context }: OpenedProps) {
       port={bench.port}
       written={bench.written}
       verdicts={bench.verdicts}
+      remedies={bench.remedies}
       mountScene={bench.mountScene}
       captions={bench.captions}
       overhear={bench.overhear}

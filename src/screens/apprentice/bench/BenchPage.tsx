@@ -1,5 +1,6 @@
 import { useEffect, useState } from 'preact/hooks';
 import type { Action } from '../../../bench/action.ts';
+import type { RemedyDone } from '../../../bench/guide/guide.ts';
 import type { SheetLine, Verdict } from '../../../bench/paper.ts';
 import type { BenchPort, Breach } from '../../../bench/port.ts';
 import type { Job } from '../../../scenario/public/job.ts';
@@ -21,6 +22,8 @@ export interface BenchPageProps {
   readonly written: readonly SheetLine[];
   /** Verdicts already written when the page opens, the last for each part. */
   readonly verdicts: readonly Verdict[];
+  /** Remedies already done when the page opens, in order. */
+  readonly remedies: readonly RemedyDone[];
   readonly mountScene: MountScene;
   /** Calls back with one caption per sound; returns the way to stop. */
   readonly captions: (listener: (line: string) => void) => () => void;
@@ -77,6 +80,7 @@ export function BenchPage(props: BenchPageProps) {
           seen={bench.seen}
           lines={paper.lines}
           verdicts={paper.verdicts}
+          remedies={paper.remedies}
           vocabulary={props.vocabulary}
           noteAsked={noteAsked}
           onNoted={toBench}
@@ -102,19 +106,25 @@ export function BenchPage(props: BenchPageProps) {
 interface Paper {
   readonly lines: readonly SheetLine[];
   readonly verdicts: readonly Verdict[];
+  readonly remedies: readonly RemedyDone[];
   readonly note: (action: Action) => void;
 }
 
-/** What stands on the paper: what was there when the page opened, and every act that put something on it since. */
+/** What stands on the paper, and what was done to the parts: from before the page opened, and from every act since. */
 function usePaper(props: BenchPageProps): Paper {
   const [lines, setLines] = useState(props.written);
   const [verdicts, setVerdicts] = useState(props.verdicts);
+  const [remedies, setRemedies] = useState(props.remedies);
   const note = (action: Action) => {
     if (action.type === 'sheet.write') setLines((before) => [...before, action.line]);
     if (action.type === 'verdict.write') setVerdicts((before) => replaced(before, action.verdict));
+    if (action.type === 'remedy.do') {
+      const { remedy, bar = null } = action;
+      setRemedies((before) => [...before, { remedy, bar, linesBefore: lines.length }]);
+    }
     if (action.type === 'job.handIn') props.onFinished();
   };
-  return { lines, verdicts, note };
+  return { lines, verdicts, remedies, note };
 }
 
 function replaced(before: readonly Verdict[], verdict: Verdict): readonly Verdict[] {

@@ -1,4 +1,5 @@
 import type { ComponentChildren } from 'preact';
+import type { RemedyDone } from '../../../bench/guide/guide.ts';
 import type { Verdict } from '../../../bench/paper.ts';
 import { Cautions } from '../../shared/Cautions.tsx';
 import { mainsWords, spoken, testWords } from '../../shared/words.ts';
@@ -20,6 +21,7 @@ export interface ClipboardProps extends TestSheetProps {
   readonly guide: GuideLevel;
   readonly onGuide: (level: GuideLevel) => void;
   readonly verdicts: readonly Verdict[];
+  readonly remedies: readonly RemedyDone[];
   readonly onVerdict: (verdict: Verdict) => void;
   readonly onHandIn: () => void;
 }
@@ -33,7 +35,8 @@ export function Clipboard(props: ClipboardProps) {
           job={props.job}
           seen={props.seen}
           lines={props.lines}
-          decided={props.verdicts[0] ?? null}
+          remedies={props.remedies}
+          verdicts={props.verdicts}
           vocabulary={props.vocabulary}
           level={props.guide}
           onLevel={props.onGuide}

@@ -40,6 +40,7 @@ export function useBench(
   const done = useRef(onDone);
   done.current = onDone;
   useFollowed(port, setSeen);
+  useLookedAgain(port, mode === 'guided', setSeen);
   const hear = useRef((_outcome: Outcome) => {});
   const count = useRef(0);
   hear.current = (outcome) => {
@@ -89,6 +90,16 @@ function useFollowed(port: BenchPort, setSeen: (seen: Observation) => void): voi
     };
   }, [port]);
 }
+
+/** The guide also goes by what does not happen: a lamp that stays dark tells nobody to look. */
+function useLookedAgain(port: BenchPort, wanted: boolean, setSeen: (seen: Observation) => void): void {
+  useEffect(() => {
+    if (!wanted) return;
+    const timer = setInterval(() => setSeen(port.look()), LOOK_AGAIN_MS);
+    return () => clearInterval(timer);
+  }, [port, wanted]);
+}
+const LOOK_AGAIN_MS = 1000;
 
 /** What is said about an outcome: a refusal always, a breach only in practice; assessed work is watched in silence. */
 export function remarksOf(outcome: Outcome, mode: Mode): readonly Omit<Remark, 'id'>[] {

@@ -1,4 +1,5 @@
 import { useRef } from 'preact/hooks';
+import { linesThatCount } from '../../../../bench/guide/guide.ts';
 import { Button } from '../../../shared/Button.tsx';
 import { spoken, type Vocabulary } from '../../../shared/words.ts';
 import { keyFor } from './keyFor.ts';
@@ -10,8 +11,7 @@ import './guide.css';
 /** How much is said: the step with its reason and key, the step alone, or nothing until it is asked for. */
 export type GuideLevel = 'full' | 'short' | 'off';
 
-export interface GuideProps extends Omit<Situation, 'known' | 'verdict'> {
-  readonly decided: Situation['verdict'];
+export interface GuideProps extends Omit<Situation, 'known'> {
   readonly vocabulary: Vocabulary;
   readonly level: GuideLevel;
   readonly onLevel: (level: GuideLevel) => void;
@@ -31,7 +31,9 @@ export function Guide(props: GuideProps) {
       </div>
     );
   }
-  const step = nextStep({ job, seen, lines, verdict: props.decided, known: known.current });
+  const { remedies, verdicts } = props;
+  const counting = linesThatCount(lines, remedies);
+  const step = nextStep({ job, seen, lines: counting, remedies, verdicts, known: known.current });
   const key = step.act ? keyFor(step.act, seen) : step.write ? 'N' : null;
   return (
     <section class="guide" aria-label="Next step">

@@ -24,6 +24,8 @@ export interface Known {
   readonly strip: ReadonlyMap<number, readonly number[]>;
   /** What the bench's own guide goes by for field frame, brush plate and rail tools. */
   readonly watched: Watched;
+  /** Minutes by the book when last seen: when they rise, what was felt before is of another part. */
+  readonly minutesSpent: number;
 }
 
 export const NOTHING_KNOWN: Known = {
@@ -34,6 +36,7 @@ export const NOTHING_KNOWN: Known = {
   lampBars: [],
   strip: new Map(),
   watched: NOTHING_WATCHED,
+  minutesSpent: 0,
 };
 
 /** Brightness from which a lamp counts as lighting. */
@@ -41,10 +44,15 @@ const LIGHTS = 4;
 
 /** @returns the same object when the observation adds nothing */
 export function fold(known: Known, seen: Observation, geometry: CommutatorGeometry): Known {
-  return [foldLook, foldProof, foldLamp, foldStrip, foldWatched].reduce(
+  return [foldWork, foldLook, foldProof, foldLamp, foldStrip, foldWatched].reduce(
     (so, step) => step(so, seen),
     foldSpacing(known, seen, geometry),
   );
+}
+
+/** A remedy makes another part of it: the strip has to go all round again. */
+function foldWork(known: Known, { minutesSpent }: Observation): Known {
+  return minutesSpent === known.minutesSpent ? known : { ...known, minutesSpent, strip: new Map() };
 }
 
 function foldWatched(known: Known, seen: Observation): Known {

@@ -1,4 +1,5 @@
 import {
+  deadLampWork,
   type GuideStep,
   prepareStep as guidedPreparation,
   nextStep as guidedStep,
@@ -9,10 +10,13 @@ import { holsterLamp, lampStep } from './lamp.ts';
 import { placeStep, prepareStep } from './prepare.ts';
 import { doing, type Situation, type Step } from './step.ts';
 import { hangStrip, stripStep } from './strip.ts';
+import { verdictStep } from './verdict.ts';
 
 /** The next step of a job for someone who does it for the first time. Tests come in the order of the card. */
 export function nextStep(at: Situation): Step {
-  return beforePower(at) ?? prepareStep(at) ?? testStep(at) ?? clearStep(at) ?? endStep(at);
+  return (
+    beforePower(at) ?? troubleStep(at) ?? prepareStep(at) ?? testStep(at) ?? clearStep(at) ?? verdictStep(at)
+  );
 }
 
 type BenchTest = 'spaced' | 'neighbour' | 'strip' | 'ground';
@@ -46,8 +50,13 @@ function testStep(at: Situation): Step | null {
 }
 
 /** Field frame, brush plate and the tools of the rail: the bench's own guide leads through those. */
-function otherStep({ seen, lines, job, known }: Situation): Step | null {
-  return asStep(guidedStep({ seen, lines, watched: known.watched }, job, 1));
+function otherStep({ seen, lines, remedies, job, known }: Situation): Step | null {
+  return asStep(guidedStep({ seen, lines, remedies, watched: known.watched }, job, 1));
+}
+
+/** The bench itself is at fault. */
+function troubleStep({ seen, known }: Situation): Step | null {
+  return asStep(deadLampWork({ seen, watched: known.watched }));
 }
 
 function beforePower({ seen }: Situation): Step | null {
@@ -69,17 +78,6 @@ function clearStep(at: Situation): Step | null {
     'Turn the selector to OFF.',
     'The bench is off whenever it is not in use.',
   );
-}
-
-function endStep({ verdict }: Situation): Step {
-  const why =
-    'Look along each column: what differs, where, and does a second test agree? Say no more than the readings can carry.';
-  if (!verdict) return { say: 'Write your verdict.', why, act: null };
-  return {
-    say: 'Read your verdict once more and hand the job in.',
-    why: 'Nothing can be changed afterwards.',
-    act: null,
-  };
 }
 
 function first(steps: readonly ((at: Situation) => Step | null)[], at: Situation): Step | null {

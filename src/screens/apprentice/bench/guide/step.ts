@@ -1,4 +1,5 @@
 import type { Action } from '../../../../bench/action.ts';
+import type { RemedyDone } from '../../../../bench/guide/guide.ts';
 import type { Observation } from '../../../../bench/observation.ts';
 import type { SheetLine, TestKind, Verdict } from '../../../../bench/paper.ts';
 import type { Job } from '../../../../scenario/public/job.ts';
@@ -18,8 +19,10 @@ export interface Step {
 export interface Situation {
   readonly job: Job;
   readonly seen: Observation;
+  /** Lines that still say something of the parts. */
   readonly lines: readonly SheetLine[];
-  readonly verdict: Verdict | null;
+  readonly remedies: readonly RemedyDone[];
+  readonly verdicts: readonly Verdict[];
   readonly known: Known;
 }
 
