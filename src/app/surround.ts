@@ -1,6 +1,7 @@
 import { scaleFraction } from '../engine/instruments/ammeter.ts';
 import type { Job } from '../scenario/public/job.ts';
 import type { MountScene } from '../screens/apprentice/bench/mountScene.ts';
+import { spoken } from '../screens/shared/words.ts';
 import { type BenchSound, createBenchSound } from '../sound/benchSound.ts';
 import type { SoundName } from '../sound/names.ts';
 
@@ -36,12 +37,15 @@ export function surround(job: Job): Surround {
           reducedMotion: wishes.still,
           showBarNumbers: job.mode === 'guided',
           scaleFraction,
+          say: (text) => spoken(text, wishes.vocabulary),
+          ...(wishes.onCloser && { onCloser: wishes.onCloser }),
         });
         if (unmounted) return scene.destroy();
         // Where everything touchable lies on the canvas, for tests that press where a person would.
         Object.assign(host, { places: () => scene.places(), drawing: () => scene.stats() });
         const unwatch = port.watch((seen) => scene.show(seen));
         scene.show(port.look());
+        wishes.onReady?.(scene);
         const resizing = new ResizeObserver(() => scene.resize());
         resizing.observe(host);
         takeDown = () => {

@@ -10,13 +10,14 @@ import { type Desk, freshUi } from './handling/desk.ts';
 import { allPlaces, placeSpots } from './handling/places.ts';
 import { Pointers } from './handling/pointers.ts';
 import type { SpotView } from './handling/spot.ts';
-import { layOut } from './layout.ts';
+import { layOut, middle } from './layout.ts';
 import { bendingMakers, plainMakers } from './makers.ts';
 import { FONT } from './materials.ts';
 import type { ScaleFraction } from './panel/meter.ts';
-import type { Situation } from './pose.ts';
+import { type Situation, workPoint } from './pose.ts';
 import type { Point } from './project.ts';
 import { Stage } from './stage.ts';
+import { View } from './view.ts';
 
 export interface BenchSceneOptions {
   readonly reducedMotion: boolean;
@@ -26,8 +27,12 @@ export interface BenchSceneOptions {
   readonly scaleFraction: ScaleFraction;
   /** Words painted on the bench; default true. Picture tests leave them out, for fonts differ. */
   readonly lettering?: boolean;
+  /** Puts a painted word into the usage the reader chose; left out, words stay as the code has them. */
+  readonly say?: (text: string) => string;
   /** Which way to draw; default auto: WebGL where a graphics processor does it, else the plain canvas. */
   readonly drawing?: Drawing;
+  /** Told when the bench begins to be looked at closer, and when it is seen whole again. */
+  readonly onCloser?: (closer: boolean) => void;
 }
 
 /** Something touchable on the canvas, CSS px of the host. */
@@ -46,7 +51,9 @@ export interface BenchScene {
   resize(): void;
   /** Rings a place in both views, or none. */
   hint(place: Place | null): void;
-  /** Every touchable thing where it lies now; a place seen in both views comes twice, the main view first. */
+  /** Closer to where the work is, or back to the whole bench; wheel and two fingers do the same by degrees. */
+  lookCloser(closer: boolean): void;
+  /** Every touchable thing where it is shown now; a place seen in both views comes twice, the main view first. */
   places(): ScenePlace[];
   stats(): FrameStats;
   destroy(): void;
@@ -54,6 +61,9 @@ export interface BenchScene {
 
 const REFUSAL_MS = 900;
 const SHARPEN_MS = 450;
+const DETAIL_MS = 260;
+/** Device px per CSS px beyond which nothing is painted: memory is short on a school computer. */
+const MOST_DETAIL = 3;
 
 /**
  * The workbench as a picture that can be handled. It reads observations and sends actions, and knows nothing else.
@@ -84,6 +94,9 @@ class Scene implements BenchScene {
   private readonly send: (action: Action) => Outcome;
   private readonly options: BenchSceneOptions;
   private readonly root = new Container();
+  /** Everything on the bench; moved and enlarged when it is looked at closer. */
+  private readonly bench = new Container();
+  private readonly view = new View(() => this.viewChanged());
   private readonly frames: FrameLoop;
   private readonly pointers: Pointers;
   private readonly ui = freshUi();
@@ -94,6 +107,9 @@ class Scene implements BenchScene {
   private readonly fullResolution: number;
   private movingResolution: number;
   private sharpen: ReturnType<typeof setTimeout> | null = null;
+  private detail: 1 | 2 = 1;
+  private detailing: ReturnType<typeof setTimeout> | null = null;
+  private wasCloser = false;
 
   constructor(
     host: HTMLElement,
@@ -107,6 +123,7 @@ class Scene implements BenchScene {
     this.job = job;
     this.send = send;
     this.options = options;
+    this.root.addChild(this.bench);
     this.fullResolution = renderer.resolution;
     this.movingResolution = renderer.resolution;
     this.layout = layOut(job.armature, host.clientWidth, host.clientHeight, partsOf(job));
@@ -115,12 +132,14 @@ class Scene implements BenchScene {
       (now, dt) => this.draw(now, dt),
       () => this.stepDown(),
     );
-    this.pointers = new Pointers(renderer.canvas as HTMLCanvasElement, this.desk(), () => this.blocked());
+    this.view.fit(this.layout);
+    this.pointers = new Pointers(renderer.canvas as HTMLCanvasElement, this.desk(), this.view, () =>
+      this.blocked(),
+    );
   }
 
   show(seen: Observation): void {
-    if (seen.look !== this.seen?.look && seen.look !== null && !sameLook(seen, this.seen))
-      this.ui.lensClosed = false;
+    if (seen.look !== this.seen?.look && seen.look !== null && !sameLook(seen, this.seen)) this.lensRaised();
     const first = this.seen === null;
     this.seen = seen;
     if (first || seen.stopped) this.pointers.dropAll();
@@ -135,6 +154,7 @@ class Scene implements BenchScene {
     this.pointers.dropAll();
     this.ui.leads = {};
     this.layout = next;
+    this.view.fit(next);
     this.renderer.resize(this.layout.width, this.layout.height, this.fullResolution);
     this.rebuild();
   }
@@ -145,7 +165,11 @@ class Scene implements BenchScene {
   }
 
   places(): ScenePlace[] {
-    return this.seen ? allPlaces(this.situation()) : [];
+    if (!this.seen) return [];
+    const { view } = this;
+    return allPlaces(this.situation()).map(({ id, view: where, r, ...at }) => {
+      return { id, view: where, r: r * view.scale, ...view.toShown(at) };
+    });
   }
 
   stats(): FrameStats {
@@ -155,33 +179,69 @@ class Scene implements BenchScene {
   destroy(): void {
     this.frames.stop();
     if (this.sharpen !== null) clearTimeout(this.sharpen);
+    if (this.detailing !== null) clearTimeout(this.detailing);
     this.pointers.destroy();
     this.stage.destroy();
-    this.root.destroy();
+    this.root.destroy({ children: true });
     this.renderer.destroy({ removeView: true });
   }
 
   private build(): Stage {
-    const { reducedMotion, showBarNumbers, scaleFraction, lettering = true } = this.options;
-    const stage = new Stage(this.job, this.layout, this.fullResolution, {
+    const { reducedMotion, showBarNumbers, scaleFraction, lettering = true, say = asItIs } = this.options;
+    const detail = Math.min(MOST_DETAIL, this.fullResolution * this.detail);
+    const stage = new Stage(this.job, this.layout, detail, {
       reducedMotion,
       showBarNumbers,
       scaleFraction,
       lettering,
+      say,
       redraw: () => this.frames.request(),
       makers: this.renderer.name === 'canvas' ? plainMakers : bendingMakers,
     });
-    this.root.addChild(stage.node);
+    this.bench.addChild(stage.node);
     return stage;
   }
 
   private rebuild(): void {
     const old = this.stage;
-    this.root.removeChild(old.node);
+    this.bench.removeChild(old.node);
     this.stage = this.build();
     if (this.seen) this.draw(performance.now(), 0);
     old.destroy();
     this.frames.request();
+  }
+
+  lookCloser(closer: boolean): void {
+    if (closer) this.view.closeTo(this.seen ? workPoint(this.situation()) : middle(this.layout.endBox));
+    else this.view.whole();
+  }
+
+  /** What the lens shows stands where the whole bench shows it. */
+  private lensRaised(): void {
+    this.ui.lensClosed = false;
+    this.view.whole();
+  }
+
+  private viewChanged(): void {
+    const { scale, x, y, closer } = this.view;
+    this.bench.scale.set(scale);
+    this.bench.position.set(x, y);
+    if (closer !== this.wasCloser) this.options.onCloser?.(closer);
+    this.wasCloser = closer;
+    this.frames?.request();
+    this.paintDetailSoon();
+  }
+
+  /** Once the eye rests, what is seen closer is painted again with as many pixels as it covers now. */
+  private paintDetailSoon(): void {
+    if (this.detailing !== null) clearTimeout(this.detailing);
+    this.detailing = setTimeout(() => {
+      this.detailing = null;
+      const wanted = this.view.scale > 1.2 ? 2 : 1;
+      if (wanted === this.detail) return;
+      this.detail = wanted;
+      this.rebuild();
+    }, DETAIL_MS);
   }
 
   /** A slow machine gets fewer pixels while things move, and all of them back when they rest. */
@@ -245,6 +305,10 @@ class Scene implements BenchScene {
     this.sharpenSoon();
     return moving;
   }
+}
+
+function asItIs(text: string): string {
+  return text;
 }
 
 function sameLook(a: Observation, b: Observation | null): boolean {

@@ -5,7 +5,16 @@ import { paintLensTool } from './paint/tools.ts';
 import type { Point } from './project.ts';
 import { type Pen, painted } from './surface.ts';
 
-type PaintLook = (pen: Pen, r: number, look: LookView) => void;
+type Say = (text: string) => string;
+type PaintLook = (pen: Pen, r: number, look: LookView, say: Say | null) => void;
+
+export interface LensOptions {
+  /** Words on the bench; false leaves them out. */
+  readonly lettering: boolean;
+  readonly say: Say;
+  /** Asked for once what a look paints with has come: it is fetched with the first look. */
+  readonly redraw: () => void;
+}
 
 /** The lens as a tool, and the round in which it shows the last place it was held to. */
 export class Lens {
@@ -15,15 +24,14 @@ export class Lens {
   private readonly picture = new Sprite();
   private readonly layout: Layout;
   private readonly resolution: number;
-  private readonly redraw: () => void;
+  private readonly options: LensOptions;
   private shown = '';
   private painter: PaintLook | 'coming' | null = null;
 
-  /** @param redraw asked for once what a look paints with has come: it is fetched with the first look */
-  constructor(layout: Layout, resolution: number, redraw: () => void) {
+  constructor(layout: Layout, resolution: number, options: LensOptions) {
     this.layout = layout;
     this.resolution = resolution;
-    this.redraw = redraw;
+    this.options = options;
     const box = layout.tools.lens;
     const r = Math.max(10, Math.min(22, box.h * (layout.side ? 0.26 : 0.2), box.w * 0.26));
     const size = r * 6;
@@ -64,7 +72,7 @@ export class Lens {
     this.painter = 'coming';
     const { paintLook } = await import('./paint/lookView.ts');
     this.painter = paintLook;
-    this.redraw();
+    this.options.redraw();
   }
 
   private paint(look: LookView): void {
@@ -79,7 +87,7 @@ export class Lens {
     const old = this.picture.texture;
     this.picture.texture = painted(w, h, Math.max(this.resolution, 1.5), (pen) => {
       pen.translate(w / 2, r + 14);
-      painter(pen, r, look);
+      painter(pen, r, look, this.options.lettering ? this.options.say : null);
     });
     this.picture.position.set(x - w / 2, y - r - 14);
     if (old !== Texture.EMPTY) old.destroy(true);

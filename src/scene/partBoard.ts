@@ -18,6 +18,8 @@ import { roundOf, type Shape } from './shapes.ts';
 import { linear, type Pen, painted, roundRect, shadowed } from './surface.ts';
 
 type Parts = Pick<Job, 'fieldFrame' | 'brushPlate'>;
+/** Puts a painted word into the usage the reader chose; null leaves words out. */
+type Say = ((text: string) => string) | null;
 
 /** Field frame and brush plate: small where they stand, large on a board of their own when taken up. */
 export class PartBoard {
@@ -27,16 +29,14 @@ export class PartBoard {
   private readonly coversStands: boolean;
   private readonly brushes: [joined: Sprite, apart: Sprite] | null = null;
 
-  constructor(layout: Layout, parts: Parts, resolution: number, lettering: boolean) {
+  constructor(layout: Layout, parts: Parts, resolution: number, say: Say) {
     this.coversStands = layout.mode !== 'narrow';
     for (const part of MAT_PARTS) {
       const stand = layout.partStands[part];
       if (!stand) continue;
-      this.small[part] = picture(stand, resolution * 1.5, (pen) =>
-        paintSmall(pen, part, parts, stand, lettering),
-      );
+      this.small[part] = picture(stand, resolution * 1.5, (pen) => paintSmall(pen, part, parts, stand, say));
       this.large[part] = picture(layout.board, resolution, (pen) =>
-        paintLarge(pen, part, parts, layout.board, lettering),
+        paintLarge(pen, part, parts, layout.board, say),
       );
       this.node.addChild(this.small[part], this.large[part]);
     }
@@ -47,7 +47,7 @@ export class PartBoard {
         const g = frameGeometry(layout.board, apart);
         paintFieldBrushes(pen, g, frame);
         paintSlip(pen, g, apart);
-        if (lettering) paintBrushWords(pen, layout.board, apart);
+        if (say) paintBrushWords(pen, layout.board, apart);
       });
     this.brushes = [loose(false), loose(true)];
     this.node.addChild(...this.brushes);
@@ -79,14 +79,14 @@ function picture(box: Rect, resolution: number, draw: (pen: Pen) => void): Sprit
   return sprite;
 }
 
-function paintSmall(pen: Pen, part: MatPart, parts: Parts, box: Rect, lettering: boolean): void {
+function paintSmall(pen: Pen, part: MatPart, parts: Parts, box: Rect, say: Say): void {
   roundRect(pen, box.x + 1, box.y + 1, box.w - 2, box.h - 2, 8);
   pen.fillStyle = 'rgba(6,26,30,.5)';
   pen.fill();
   pen.strokeStyle = 'rgba(150,190,188,.35)';
   pen.lineWidth = 1;
   pen.stroke();
-  const space = lettering ? 18 : 4;
+  const space = say ? 18 : 4;
   const r = Math.min(box.w, box.h - space) * 0.42;
   const x = box.x + box.w / 2;
   const y = box.y + (box.h - space) / 2 + 2;
@@ -99,7 +99,7 @@ function paintSmall(pen: Pen, part: MatPart, parts: Parts, box: Rect, lettering:
     paintFieldFrame(pen, g, parts.fieldFrame);
   } else paintBrushPlate(pen, centredPlate(100));
   pen.restore();
-  if (lettering) words(pen, PART_WORDS[part], x, box.y + box.h - 9, 11.5);
+  if (say) words(pen, PART_WORDS[part], x, box.y + box.h - 9, 11.5);
 }
 
 function centredPlate(r: number) {
@@ -122,7 +122,7 @@ function centredPlate(r: number) {
   };
 }
 
-function paintLarge(pen: Pen, part: MatPart, parts: Parts, box: Rect, lettering: boolean): void {
+function paintLarge(pen: Pen, part: MatPart, parts: Parts, box: Rect, say: Say): void {
   shadowed(pen, 10, 0, 4, 'rgba(0,0,0,.6)', () => {
     roundRect(pen, box.x + 2, box.y + 2, box.w - 4, box.h - 4, 16);
     pen.fillStyle = linear(pen, 0, box.y, 0, box.y + box.h, [
@@ -137,21 +137,21 @@ function paintLarge(pen: Pen, part: MatPart, parts: Parts, box: Rect, lettering:
   if (part === 'fieldFrame' && parts.fieldFrame) {
     paintFieldFrame(pen, frameGeometry(box, false), parts.fieldFrame);
   } else paintBrushPlate(pen, plateGeometry(box));
-  paintTab(pen, putBackTab(box), lettering);
-  if (!lettering) return;
+  paintTab(pen, putBackTab(box), say);
+  if (!say) return;
   words(pen, PART_WORDS[part], box.x + 16, box.y + 24, 14, 'left');
   if (part === 'fieldFrame') paintFrameWords(pen, box);
-  else paintPlateWords(pen, box);
+  else paintPlateWords(pen, box, say);
 }
 
-function paintTab(pen: Pen, tab: Rect, lettering: boolean): void {
+function paintTab(pen: Pen, tab: Rect, say: Say): void {
   roundRect(pen, tab.x, tab.y, tab.w, tab.h, 8);
   pen.fillStyle = 'rgba(242,234,215,.14)';
   pen.fill();
   pen.strokeStyle = 'rgba(242,234,215,.6)';
   pen.lineWidth = 1.2;
   pen.stroke();
-  if (lettering) words(pen, 'put back', tab.x + tab.w / 2, tab.y + tab.h / 2 + 4.5, 13);
+  if (say) words(pen, 'put back', tab.x + tab.w / 2, tab.y + tab.h / 2 + 4.5, 13);
 }
 
 function words(
@@ -197,18 +197,18 @@ function paintBrushWords(pen: Pen, box: Rect, apart: boolean): void {
   );
 }
 
-function paintPlateWords(pen: Pen, box: Rect): void {
+function paintPlateWords(pen: Pen, box: Rect, say: NonNullable<Say>): void {
   const g = plateGeometry(box);
   const contacts: Readonly<Record<string, Shape>> = plateContacts(g);
   for (const [place, text] of [
     ['plate:insulated1', 'insulated 1'],
     ['plate:insulated2', 'insulated 2'],
-    ['plate:earthed1', 'on the plate 1'],
-    ['plate:earthed2', 'on the plate 2'],
+    ['plate:earthed1', 'grounded 1'],
+    ['plate:earthed2', 'grounded 2'],
   ] as const) {
     const p = roundOf(contacts[place]!);
     const up = p.y < g.y;
-    words(pen, text, p.x, up ? p.y - g.r * 0.36 : p.y + g.r * 0.43, 12);
+    words(pen, say(text), p.x, up ? p.y - g.r * 0.36 : p.y + g.r * 0.43, 12);
   }
   words(pen, 'bare plate', g.x, g.y + g.r + 18, 12);
 }

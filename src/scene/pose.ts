@@ -4,7 +4,7 @@ import type { Observation } from '../bench/observation.ts';
 import { barOf, type Place } from '../bench/places.ts';
 import type { ArmatureView } from '../scenario/public/job.ts';
 import { BENCH_LEADS, type BenchLead, type BenchSet, otherOf, setOf } from './benchLeads.ts';
-import type { Layout, Rect } from './layout.ts';
+import { type Layout, middle, type Rect } from './layout.ts';
 import { frameContacts, frameGeometry, plateContacts, plateGeometry } from './partShape.ts';
 import { onEnd, onSide, type Point, TILT_DEG } from './project.ts';
 import { roundOf, type Shape } from './shapes.ts';
@@ -55,6 +55,14 @@ export function forwardPart(s: Situation): MatPart | null {
   const { mat } = s.seen;
   if (mat.brushPlate === 'forward' && s.layout.partStands.brushPlate) return 'brushPlate';
   return mat.fieldFrame === 'forward' && s.layout.partStands.fieldFrame ? 'fieldFrame' : null;
+}
+
+/** The middle of what is worked on: the part on the board, else the commutator. */
+export function workPoint(s: Situation): Point {
+  const { layout } = s;
+  if (forwardPart(s) !== null) return middle(layout.board);
+  const g = layout.side;
+  return g ? { x: (g.x.riserLeft + g.x.commRight) / 2, y: g.axisY } : layout.end;
 }
 
 /** Contacts of the part that lies on the board. */

@@ -39,6 +39,8 @@ export interface StageOptions {
   readonly scaleFraction: ScaleFraction;
   /** Words on the bench; pictures compared by a test leave them out, for fonts differ. */
   readonly lettering: boolean;
+  /** Puts a painted word into the usage the reader chose. */
+  readonly say: (text: string) => string;
   readonly makers: Makers;
   /** Asks for another picture, when something that was fetched later has come. */
   readonly redraw: () => void;
@@ -91,7 +93,7 @@ export class Stage {
     this.flags = new Flags(layout.panel.flags, resolution);
     this.leads = new Leads(resolution, options.makers);
     this.strip = new Strip(layout, resolution, options.makers);
-    this.lens = new Lens(layout, resolution, options.redraw);
+    this.lens = new Lens(layout, resolution, options);
     this.chalk = chalkSprite(layout, resolution);
     this.heat = new HeatHaze(layout, resolution, options.lettering);
     this.compose(part, resolution);
@@ -226,7 +228,8 @@ export class Stage {
     if (Object.keys(this.layout.partStands).length === 0) return;
     const { PartBoard } = await import('./partBoard.ts');
     if (this.gone) return;
-    this.board = new PartBoard(this.layout, this.job, this.resolution, this.options.lettering);
+    const { lettering, say } = this.options;
+    this.board = new PartBoard(this.layout, this.job, this.resolution, lettering ? say : null);
     this.boardCarrier.addChild(this.board.node);
     this.options.redraw();
   }

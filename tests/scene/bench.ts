@@ -75,5 +75,5 @@ export class TryDesk implements Desk {
 }
 
 export function at(p: Point, kind: Pointer['kind'] = 'mouse', id = 1): Pointer {
-  return { id, at: p, kind, fine: false };
+  return { id, at: p, shown: p, kind, fine: false };
 }

@@ -55,7 +55,10 @@ export interface Desk {
 
 export interface Pointer {
   readonly id: number;
+  /** On the bench as it is laid out. */
   readonly at: Point;
+  /** On the host, px: not the same while the bench is looked at closer. */
+  readonly shown: Point;
   readonly kind: 'mouse' | 'pen' | 'touch';
   /** Fine work: no detents. */
   readonly fine: boolean;
@@ -66,6 +69,8 @@ export interface Gesture {
   move(p: Pointer): void;
   end(p: Pointer): void;
   cancel(): void;
+  /** True while nothing was done and nothing has moved: a second finger may still make a pinch of it. */
+  idle?(): boolean;
 }
 
 /** Movement below which a press is a click, px. */

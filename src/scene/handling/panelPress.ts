@@ -32,3 +32,6 @@ export class SelectorPress implements Gesture {
 
 /** Something that happens on a press and needs no more. */
 export const DONE: Gesture = { move() {}, end() {}, cancel() {} };
+
+/** A press on the bare bench. */
+export const NOTHING: Gesture = { ...DONE, idle: () => true };

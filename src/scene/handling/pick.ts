@@ -5,7 +5,7 @@ import { distanceTo } from '../shapes.ts';
 import { type Desk, disarm, far, forgiveness, type Gesture, type Pointer } from './desk.ts';
 import { LeadDrag, leadAim, putLead, TipPress } from './leadDrag.ts';
 import { leadSpots } from './metal.ts';
-import { DONE, SelectorPress } from './panelPress.ts';
+import { DONE, NOTHING, SelectorPress } from './panelPress.ts';
 import { onPart } from './partPress.ts';
 import { nearest, type Spot } from './spot.ts';
 import { StripDrag, stripPlaceAt } from './stripDrag.ts';
@@ -23,7 +23,7 @@ export function begin(desk: Desk, p: Pointer): Gesture {
     onPart(desk, p) ??
     onTool(desk, p) ??
     onArmature(desk, p) ??
-    DONE
+    NOTHING
   );
 }
 

@@ -118,6 +118,10 @@ export class ArmatureDrag implements Gesture {
     this.desk.redraw();
   }
 
+  idle(): boolean {
+    return !this.moving && !this.dead;
+  }
+
   private overCradle(at: Point): boolean {
     return distanceTo(cradleShape(this.desk.situation()), at) < CRADLE_REACH;
   }

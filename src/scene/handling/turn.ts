@@ -76,6 +76,10 @@ export class TurnDrag implements Gesture {
     this.die();
   }
 
+  idle(): boolean {
+    return this.phase === 'pressed';
+  }
+
   private pitch(): number {
     return 360 / this.desk.situation().part.bars;
   }

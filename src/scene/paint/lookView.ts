@@ -27,8 +27,11 @@ const CLUE_WORDS: Readonly<Record<Clue, string>> = {
   blackenedBulb: 'blackened bulb',
 };
 
-/** The lens's round: the place magnified, its clues drawn and named. Pen's origin at the middle of the glass. */
-export function paintLook(pen: Pen, r: number, look: LookView): void {
+/**
+ * The lens's round: the place magnified, its clues drawn and named. Pen's origin at the middle of the glass.
+ * @param say puts the names into the usage the reader chose; null leaves them out
+ */
+export function paintLook(pen: Pen, r: number, look: LookView, say: ((text: string) => string) | null): void {
   shadowed(pen, 14, 2, 7, 'rgba(0,0,0,.7)', () => disc(pen, 0, 0, r + 6, BRASS.dark));
   pen.save();
   pen.beginPath();
@@ -52,11 +55,9 @@ export function paintLook(pen: Pen, r: number, look: LookView): void {
   pen.beginPath();
   pen.arc(0, 0, r + 3, 0, Math.PI * 2);
   pen.stroke();
-  caption(
-    pen,
-    r,
-    look.sees.length === 0 ? 'nothing to remark' : look.sees.map((clue) => CLUE_WORDS[clue]).join(' · '),
-  );
+  if (say === null) return;
+  const names = look.sees.map((clue) => CLUE_WORDS[clue]).join(' · ');
+  caption(pen, r, say(names || 'nothing to remark'));
 }
 
 function caption(pen: Pen, r: number, text: string): void {

@@ -1,9 +1,10 @@
-import { useEffect, useRef } from 'preact/hooks';
+import { useEffect, useRef, useState } from 'preact/hooks';
 import type { LeadId } from '../../../bench/places.ts';
 import { Notice } from '../../shared/Notice.tsx';
 import { spoken } from '../../shared/words.ts';
 import type { BenchPageProps } from './BenchPage.tsx';
 import { wishOf } from './keys.ts';
+import type { PictureControl, SceneWishes } from './mountScene.ts';
 import { Senses, seenWords } from './Senses.tsx';
 import { WordsPanel } from './twin/WordsPanel.tsx';
 import type { BenchView as Bench } from './useBench.ts';
@@ -19,10 +20,11 @@ export interface BenchViewProps extends BenchPageProps {
 /** Picture of the bench, what the bench says, what there is to see and hear in words, and the panel of keys and words. */
 export function BenchView(props: BenchViewProps) {
   const { bench, vocabulary } = props;
+  const eye = useCloser();
   return (
     <section class="bench-side" aria-label="Bench">
       <div class="bench-stage">
-        <Picture {...props} />
+        <Picture {...props} eye={eye} />
         <div class="bench-remarks" role="status">
           {bench.remarks.map((remark) => (
             <Notice key={remark.id} kind={remark.kind} onDismiss={() => bench.dismiss(remark.id)}>
@@ -31,7 +33,7 @@ export function BenchView(props: BenchViewProps) {
           ))}
         </div>
       </div>
-      <Senses {...props} />
+      <Senses {...props} eye={eye} />
       <Words {...props} />
     </section>
   );
@@ -58,14 +60,37 @@ function Words(props: BenchViewProps) {
   );
 }
 
+/** How the bench is looked at. */
+export interface Eye {
+  readonly closer: boolean;
+  readonly turn: () => void;
+  readonly hang: Pick<SceneWishes, 'onReady' | 'onCloser'>;
+}
+
+function useCloser(): Eye {
+  const [closer, setCloser] = useState(false);
+  const picture = useRef<PictureControl | null>(null);
+  const hang = useRef({
+    onReady: (control: PictureControl) => {
+      picture.current = control;
+      setCloser(false);
+    },
+    onCloser: setCloser,
+  });
+  return { closer, turn: () => picture.current?.lookCloser(!closer), hang: hang.current };
+}
+
+type PictureProps = BenchViewProps & { readonly eye: Eye };
+
 /** Host of the drawn bench; keys count only while it has the focus. */
-function Picture(props: BenchViewProps) {
+function Picture(props: PictureProps) {
   const host = useRef<HTMLDivElement>(null);
   const { bench, mountScene, vocabulary, still } = props;
+  const { hang } = props.eye;
   useEffect(() => {
     if (!host.current) return;
-    return mountScene(host.current, bench.port, { vocabulary, still });
-  }, [mountScene, bench.port, vocabulary, still]);
+    return mountScene(host.current, bench.port, { vocabulary, still, ...hang });
+  }, [mountScene, bench.port, vocabulary, still, hang]);
   return (
     <div
       ref={host}
@@ -79,7 +104,7 @@ function Picture(props: BenchViewProps) {
   );
 }
 
-function onKey(event: KeyboardEvent, props: BenchViewProps): void {
+function onKey(event: KeyboardEvent, props: PictureProps): void {
   if (event.defaultPrevented || event.ctrlKey || event.altKey || event.metaKey) return;
   const { seen } = props.bench;
   const context = { seen, geometry: props.job.armature, lead: props.lead };
@@ -89,5 +114,6 @@ function onKey(event: KeyboardEvent, props: BenchViewProps): void {
   if (wish.kind === 'act') props.bench.port.send(wish.action);
   else if (wish.kind === 'choose') props.onChooseLead(wish.lead);
   else if (wish.kind === 'note') props.onNote();
+  else if (wish.kind === 'closer') props.eye.turn();
   else props.onKeys();
 }

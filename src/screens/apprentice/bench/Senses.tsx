@@ -4,7 +4,7 @@ import { humWords, sayObservation } from '../../../bench/words.ts';
 import type { Job } from '../../../scenario/public/job.ts';
 import { Button } from '../../shared/Button.tsx';
 import { spoken, type Vocabulary } from '../../shared/words.ts';
-import type { BenchViewProps } from './BenchView.tsx';
+import type { BenchViewProps, Eye } from './BenchView.tsx';
 import { Spoken } from './Spoken.tsx';
 
 /** What eyes and fingers get from the bench, one sentence per thing; what ears get stands in the caption. */
@@ -16,7 +16,7 @@ export function seenWords(job: Job, seen: Observation, vocabulary: Vocabulary): 
 }
 
 /** The caption under the picture, and a voice for whoever cannot see it. */
-export function Senses(props: BenchViewProps) {
+export function Senses(props: BenchViewProps & { readonly eye: Eye }) {
   const { seen } = props.bench;
   const heard = useCaption(props);
   const lines = seenWords(props.job, seen, props.vocabulary);
@@ -29,6 +29,9 @@ export function Senses(props: BenchViewProps) {
         <span class="visually-hidden">Heard: </span>
         {[heard, humWords(seen.hum)].filter((line) => line !== '').join(' ') || 'Quiet.'}
       </p>
+      <Button kind="quiet" keyHint="Z" onPress={props.eye.turn}>
+        {props.eye.closer ? 'Whole bench' : 'Look closer'}
+      </Button>
       <Button keyHint="N" onPress={props.onNote}>
         Write this down
       </Button>

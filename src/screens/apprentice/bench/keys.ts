@@ -10,6 +10,8 @@ export type Wish =
   /** The lead that the tip keys move from now on. */
   | { readonly kind: 'choose'; readonly lead: LeadId }
   | { readonly kind: 'note' }
+  /** Closer to the work, or back to the whole bench. */
+  | { readonly kind: 'closer' }
   | { readonly kind: 'help' };
 
 export interface KeyContext {
@@ -42,6 +44,7 @@ export const KEY_LIST: readonly (readonly [keys: string, does: string])[] = [
   ['X', 'take the strip, or hang it up'],
   ['[ ]', 'hold the strip a step further round, either way'],
   ['V', 'look through the lens: riser and bar nearest you, then the core'],
+  ['Z', 'look closer at the work, or see the whole bench again'],
   ['M', 'chalk the bar nearest you'],
   ['N', 'write down what you read'],
   ['?', 'this list'],
@@ -51,6 +54,7 @@ export const KEY_LIST: readonly (readonly [keys: string, does: string])[] = [
 export function wishOf(press: Press, context: KeyContext): Wish | null {
   const key = press.key.length === 1 ? press.key.toLowerCase() : press.key;
   if (key === 'n') return { kind: 'note' };
+  if (key === 'z') return { kind: 'closer' };
   if (key === '?') return { kind: 'help' };
   if (/^[1-4]$/.test(key)) return takeWish(PANEL_LEADS[Number(key) - 1]!, context.seen);
   const action = actOf(key, press.shift, context);

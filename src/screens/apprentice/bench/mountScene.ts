@@ -6,6 +6,15 @@ export interface SceneWishes {
   readonly vocabulary: Vocabulary;
   /** True: nothing swings, blurs or flickers; states change in one step. */
   readonly still: boolean;
+  /** Handed over once the picture hangs. */
+  readonly onReady?: (picture: PictureControl) => void;
+  /** Told when the bench begins to be looked at closer, and when it is seen whole again. */
+  readonly onCloser?: (closer: boolean) => void;
+}
+
+/** What the page may ask of the picture. */
+export interface PictureControl {
+  lookCloser(closer: boolean): void;
 }
 
 /**
