@@ -12,6 +12,7 @@ import {
 } from './record.ts';
 import type { UnsignedRecord } from './recordRules.ts';
 import { recordParts } from './recordSchema.ts';
+import { withSupervision } from './supervision.ts';
 
 export const DRAFT_FORMAT = 'slot-and-riser/record-draft';
 export const DRAFT_VERSION = 1;
@@ -82,7 +83,11 @@ export function recordOf(draft: Draft, evidence: readonly EvidenceItem[]): Parse
     const sentence = 'Expected “competent” or “not yet”, but nothing was decided.';
     return { ok: false, issues: [{ path: 'outcome', sentence }] };
   }
-  return { ok: true, value: { ...rest, format: RECORD_FORMAT, version: RECORD_VERSION, evidence, outcome } };
+  const supervised = evidence.map((item) => withSupervision(item, draft.supervisedBy));
+  return {
+    ok: true,
+    value: { ...rest, format: RECORD_FORMAT, version: RECORD_VERSION, evidence: supervised, outcome },
+  };
 }
 
 const schema = z.strictObject({

@@ -20,6 +20,8 @@ export interface EvidenceItem {
   readonly rubricChanges: readonly string[];
   /** Whether playing the log again gave the same observations; a sentence with the first divergence where not. */
   readonly replay: { readonly agreed: boolean; readonly sentence: string };
+  /** Who watched an assessed attempt at a bench in the learner's browser, as one sentence; left out elsewhere. */
+  readonly supervision?: string;
 }
 
 /** A mark the assessor sets otherwise than the rubric did. */
@@ -79,7 +81,7 @@ export interface AssessorRecord {
   readonly remarks: readonly Remark[];
   /** Reasonable adjustments made for the learner, one sentence each. */
   readonly adjustments: readonly string[];
-  /** Who was in the room while the bench, and with it the fault, was on the learner's machine. */
+  /** Who was in the room while the bench, and with it the fault, was on the learner's machine; '' where nobody asks. */
   readonly supervisedBy: string;
   readonly criteria: { readonly set: string; readonly judgements: readonly CriterionJudgement[] };
   readonly rulesOfEvidence: Readonly<Record<EvidenceRule, boolean>>;

@@ -23,7 +23,11 @@ function wordIssues(record: UnsignedRecord): Issue[] {
       record.learner.identifiedBy,
       'Expected how you know who the learner is, but nothing came.',
     ],
-    ['supervisedBy', record.supervisedBy, 'Expected who supervised, or “nobody”, but nothing came.'],
+    ...(record.evidence.some(({ mode }) => mode === 'assessed')
+      ? ([
+          ['supervisedBy', record.supervisedBy, 'Expected who supervised, or “nobody”, but nothing came.'],
+        ] as const)
+      : []),
   ] as const;
   return needed.filter(([, text]) => text.trim() === '').map(([path, , sentence]) => ({ path, sentence }));
 }

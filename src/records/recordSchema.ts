@@ -54,6 +54,7 @@ const evidenceItem = z.strictObject({
   marks: marksSchema,
   rubricChanges: list(text(1000), 400),
   replay: z.strictObject({ agreed: z.boolean(), sentence: text(2000) }),
+  supervision: z.exactOptional(text(1000)),
 });
 
 /** The assessor's own part of a record; a draft has the same. */

@@ -3,9 +3,11 @@ import { IDBFactory } from 'fake-indexeddb';
 import { beforeEach, describe, expect, it } from 'vitest';
 import { createAssessorDesk } from '../../src/app/assessor/desk.ts';
 import { assess } from '../../src/assess/assess.ts';
+import type { Attempt } from '../../src/attempt/entry.ts';
 import type { Draft } from '../../src/records/draft.ts';
 import type { EvidenceFile } from '../../src/records/evidenceFile.ts';
 import { sealAttempt } from '../../src/records/seal.ts';
+import { BUILT_IN_RUBRIC, type Rubric } from '../../src/scenario/public/rubric.ts';
 import type { Parsed } from '../../src/scenario/scenario.ts';
 import type { AssessorDesk } from '../../src/screens/assessor/desk.ts';
 import { openBrowserStore } from '../../src/store/browserStore.ts';
@@ -128,6 +130,42 @@ describe('the assessor’s desk over the real store and bench', () => {
     await got(desk.trust(checked.signed!, 'R. Lindqvist'));
     const again = await got(handOver(file));
     expect(again.verification.checks.every(({ verdict }) => verdict === 'holds')).toBe(true);
+  });
+
+  it('says who supervised while the fault was on the learner’s machine', async () => {
+    await freshDesk();
+    await store.add({ ...attempt, mode: 'assessed' }, { state: 'handedIn', earned: 1, of: 1 });
+    const file = await signedFile();
+    const item = file.signed!.record.evidence[0]!;
+    expect(item.mode).toBe('assessed');
+    expect(item.supervision).toBe('The fault was on the learner’s machine; supervised by M. Hale.');
+    const nobody = await desk.sign({ ...(await readyDraft()), supervisedBy: ' ' }, 'any');
+    expect(nobody).toMatchObject({ ok: false, issues: [{ path: 'supervisedBy' }] });
+  });
+
+  it('prints how the rubric was changed into the record', async () => {
+    const criteria = BUILT_IN_RUBRIC.criteria.filter(({ criterion }) => criterion !== 'keptCool');
+    const rubric: Rubric = { ...BUILT_IN_RUBRIC, name: 'Evening class', version: 2, criteria };
+    const scenario = { ...attempt.scenario, public: { ...attempt.scenario.public, rubric } };
+    await freshDesk();
+    await store.add({ ...attempt, scenario }, { state: 'handedIn', earned: 1, of: 1 });
+    const { signed } = await signedFile();
+    expect(signed!.record.evidence[0]!.rubricChanges).toEqual([
+      'Marked by “Evening class”, version 2.',
+      '“Nothing overheated” is not marked; built in: 2 points.',
+    ]);
+    expect(signed!.record.evidence[0]!.marks.marks.map(({ id }) => id)).not.toContain('keptCool');
+  });
+
+  it('seals an attempt of an older version as it lies in the store', async () => {
+    const old = { ...attempt, scenario: { ...attempt.scenario, version: 2 } } as unknown as Attempt;
+    await freshDesk();
+    await store.add(old, { state: 'handedIn', earned: marks.earned, of: marks.of });
+    const file = await signedFile();
+    expect(file.attempts[0]!.attempt.scenario).toEqual(old.scenario);
+    const checked = await got(handOver(file));
+    expect(checked.verification.verdict).toBe('intact');
+    expect(checked.replays[0]!.agreed).toBe(true);
   });
 
   it('names the place of an alteration, also when the chain was recomputed', async () => {

@@ -25,6 +25,19 @@ describe('a draft', () => {
     expect(made.ok && recordIssues(made.value).map(({ path }) => path)).toEqual(['learner.identifiedBy']);
   });
 
+  it('asks who supervised an assessed attempt, and nobody of a practice one', () => {
+    const { evidence } = recordOver([{ attempt: 'a-1', seal: '0'.repeat(64) }]);
+    const inMode = (mode: 'assessed' | 'practice') => {
+      const made = recordOf({ ...draft, outcome: 'notYet' }, [{ ...evidence[0]!, mode }]);
+      if (!made.ok) throw new Error(JSON.stringify(made.issues));
+      return made.value;
+    };
+    const asked = (mode: 'assessed' | 'practice') =>
+      recordIssues(inMode(mode)).some(({ path }) => path === 'supervisedBy');
+    expect([asked('assessed'), asked('practice')]).toEqual([true, false]);
+    expect(inMode('practice').evidence[0]).not.toHaveProperty('supervision');
+  });
+
   it('comes back from a file, and is refused with the place when it is no draft', () => {
     expect(parseDraft(JSON.parse(JSON.stringify(draft)))).toEqual({ ok: true, value: draft });
     for (const [path, to] of [

@@ -10,6 +10,7 @@ import type { CheckedFile } from '../../screens/assessor/desk.ts';
 import type { AttemptResult } from '../../store/attemptStore.ts';
 import type { Store } from '../../store/store.ts';
 import { guarded, right } from './answers.ts';
+import type { KeptAttempt } from './kept.ts';
 import { replayWords } from './runs.ts';
 
 /** Largest file looked into at the assessor's desk, characters. */
@@ -17,8 +18,8 @@ const MOST_OPENED = 60_000_000;
 
 interface Inspected {
   readonly file: Pick<EvidenceFile, 'attempts' | 'signed'> | null;
-  /** The bare attempts, sealed or not. */
-  readonly attempts: readonly Attempt[];
+  /** The bare attempts, sealed or not, each as it came and as it is read today. */
+  readonly attempts: readonly KeptAttempt[];
   readonly verification: Verification;
 }
 
@@ -33,14 +34,19 @@ async function inspect(
   if (!isEvidence(json.value)) {
     const attempt = readAttempt(json.value);
     if (!attempt.ok) return attempt;
-    return { ok: true, value: { file: null, attempts: [attempt.value], verification: UNSEALED } };
+    return { ok: true, value: { file: null, attempts: [attempt.value].map(alike), verification: UNSEALED } };
   }
   const evidence = parseEvidence(json.value, readAttempt);
   if (!evidence.ok) return evidence;
   const verification = await verifyEvidence(evidence.value, known, crypto.subtle);
-  const attempts = evidence.value.attempts.map(({ attempt }) => attempt);
+  const attempts = evidence.value.attempts.flatMap(({ attempt: asKept }) => {
+    const read = readAttempt(asKept);
+    return read.ok ? [{ attempt: read.value, asKept }] : [];
+  });
   return { ok: true, value: { file: evidence.value, attempts, verification } };
 }
+
+const alike = (attempt: Attempt): KeptAttempt => ({ attempt, asKept: attempt });
 
 const UNSEALED: Verification = {
   verdict: 'unsigned',
@@ -72,25 +78,29 @@ export async function check(file: File, around: Checking): Promise<Parsed<Checke
   return right({
     name: file.name,
     verification,
-    replays: attempts.map((attempt) => ({
+    replays: attempts.map(({ attempt }) => ({
       attempt: attempt.id,
       ...replayWords(replay(attempt, around.parts)),
     })),
     signed,
-    attempts: attempts.map(({ id, learner, scenario }) => ({ id, learner, job: scenario.public.card.unit })),
+    attempts: attempts.map(({ attempt: { id, learner, scenario } }) => ({
+      id,
+      learner,
+      job: scenario.public.card.unit,
+    })),
     keep: () => guarded(() => keep(attempts, signed, around)),
   });
 }
 
 /** What is here already stays as it is; the rest is added. */
 async function keep(
-  attempts: readonly Attempt[],
+  attempts: readonly KeptAttempt[],
   signed: SignedRecord | null,
   { parts, store }: Checking,
 ): Promise<Parsed<string>> {
   const here = new Set((await store.list()).map(({ id }) => id));
-  const fresh = attempts.filter(({ id }) => !here.has(id));
-  for (const attempt of fresh) await store.add(attempt, resultOf(attempt, parts));
+  const fresh = attempts.filter(({ attempt: { id } }) => !here.has(id));
+  for (const { attempt, asKept } of fresh) await store.add(asKept, resultOf(attempt, parts));
   const records = new Set((await store.records.list()).map(({ id }) => id));
   const isNew = signed !== null && !records.has(signed.record.id);
   if (isNew) {

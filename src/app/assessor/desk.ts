@@ -10,6 +10,7 @@ import type { Library } from '../library.ts';
 import { guarded, now, right } from './answers.ts';
 import { check } from './checking.ts';
 import { attemptFile, listFile, recordFile } from './files.ts';
+import type { Kept } from './kept.ts';
 import { finished, signedRecords } from './lists.ts';
 import { expertRun, openedOf } from './runs.ts';
 import { begin, keepDraft, knownOf, makeKey, sign } from './signing.ts';
@@ -24,6 +25,11 @@ export interface AssessorDeskInput {
 export function createAssessorDesk({ library, store, mountReplay }: AssessorDeskInput): AssessorDesk {
   const { parts } = library;
   const readAttempt = (input: unknown) => parseAttempt(input, parts);
+  const kept: Kept = async (id) => {
+    const asKept = await store.read(id);
+    const read = readAttempt(asKept);
+    return read.ok ? right({ attempt: read.value, asKept: asKept as Attempt }) : read;
+  };
   const stored = async (id: string): Promise<Parsed<Attempt>> => readAttempt(await store.read(id));
 
   return {
@@ -58,18 +64,18 @@ export function createAssessorDesk({ library, store, mountReplay }: AssessorDesk
         await store.drafts.remove(id);
         return right(null);
       }),
-    sign: (draft, fingerprint) => guarded(() => sign(draft, fingerprint, { parts, store, stored })),
+    sign: (draft, fingerprint) => guarded(() => sign(draft, fingerprint, { parts, store, kept })),
 
     records: () => guarded(() => signedRecords(store)),
     record: (id) => guarded(async () => parseSigned((await store.records.read(id)).value)),
     recordFile: (id, form) =>
       guarded(async () => {
         const signed = parseSigned((await store.records.read(id)).value);
-        return signed.ok ? recordFile(signed.value, form, stored) : signed;
+        return signed.ok ? recordFile(signed.value, form, kept) : signed;
       }),
     attemptFile: (id, form) =>
       guarded(async () => {
-        const read = await stored(id);
+        const read = await kept(id);
         return read.ok ? right(await attemptFile(read.value, form, parts)) : read;
       }),
     listFile: (ids) =>

@@ -1,5 +1,4 @@
 import { assess } from '../../assess/assess.ts';
-import type { Attempt } from '../../attempt/entry.ts';
 import { evidenceFile, type SealedAttempt } from '../../records/evidenceFile.ts';
 import { sealAttempt } from '../../records/seal.ts';
 import type { SignedRecord } from '../../records/sign.ts';
@@ -8,6 +7,7 @@ import { attemptStatements, recordStatements } from '../../records/xapi.ts';
 import type { Parsed, PartLibrary } from '../../scenario/scenario.ts';
 import type { AttemptForm, FileOut, FinishedAttempt, RecordForm } from '../../screens/assessor/desk.ts';
 import { right } from './answers.ts';
+import type { Kept, KeptAttempt } from './kept.ts';
 
 export const listFile = (attempts: readonly FinishedAttempt[]): FileOut => ({
   name: 'attempts.csv',
@@ -25,15 +25,16 @@ const json = (value: unknown) => `${JSON.stringify(value, null, 1)}\n`;
 export async function recordFile(
   signed: SignedRecord,
   form: RecordForm,
-  stored: (id: string) => Promise<Parsed<Attempt>>,
+  kept: Kept,
 ): Promise<Parsed<FileOut>> {
   const name = `record-${signed.record.id.slice(0, 8)}`;
   if (form === 'table') return right({ name: `${name}.csv`, text: recordCsv(signed.record) });
   const attempts: SealedAttempt[] = [];
   for (const { attempt: id } of signed.record.evidence) {
-    const read = await stored(id);
+    const read = await kept(id);
     if (!read.ok) return read;
-    attempts.push({ attempt: read.value, seal: await sealAttempt(read.value, crypto.subtle) });
+    const { asKept } = read.value;
+    attempts.push({ attempt: asKept, seal: await sealAttempt(asKept, crypto.subtle) });
   }
   if (form === 'evidence') return right({ name: `${name}.json`, text: json(evidenceFile(attempts, signed)) });
   const marks = new Map(signed.record.evidence.map((item) => [item.attempt, item.marks]));
@@ -44,12 +45,16 @@ export async function recordFile(
   return right({ name: `${name}-statements.json`, text: json(statements) });
 }
 
-export async function attemptFile(attempt: Attempt, form: AttemptForm, parts: PartLibrary): Promise<FileOut> {
+export async function attemptFile(
+  { attempt, asKept }: KeptAttempt,
+  form: AttemptForm,
+  parts: PartLibrary,
+): Promise<FileOut> {
   const name = `attempt-${attempt.id.slice(0, 8)}`;
   switch (form) {
     case 'sealed': {
-      const seal = await sealAttempt(attempt, crypto.subtle);
-      return { name: `${name}.json`, text: json(evidenceFile([{ attempt, seal }], null)) };
+      const seal = await sealAttempt(asKept, crypto.subtle);
+      return { name: `${name}.json`, text: json(evidenceFile([{ attempt: asKept, seal }], null)) };
     }
     case 'log':
       return { name: `${name}-log.csv`, text: logCsv(attempt) };

@@ -1,6 +1,5 @@
 import { assess } from '../../assess/assess.ts';
 import { rubricChanges } from '../../assess/procedure/rubricChanges.ts';
-import type { Attempt } from '../../attempt/entry.ts';
 import { replay } from '../../attempt/replay.ts';
 import { WORKSHOP_CRITERIA } from '../../records/criteria.ts';
 import { type Draft, recordOf, startDraft } from '../../records/draft.ts';
@@ -13,6 +12,7 @@ import type { Parsed, PartLibrary } from '../../scenario/scenario.ts';
 import type { KnownKey } from '../../screens/assessor/desk.ts';
 import type { KeptKey, Store } from '../../store/store.ts';
 import { now, right, wrong } from './answers.ts';
+import type { Kept, KeptAttempt } from './kept.ts';
 import { finished } from './lists.ts';
 import { replayWords } from './runs.ts';
 
@@ -42,18 +42,18 @@ export function keepDraft(draft: Draft, since: number, store: Store): Promise<nu
 export interface Signing {
   readonly parts: PartLibrary;
   readonly store: Store;
-  readonly stored: (id: string) => Promise<Parsed<Attempt>>;
+  readonly kept: Kept;
 }
 
 export async function sign(
   draft: Draft,
   fingerprint: string,
-  { parts, store, stored }: Signing,
+  { parts, store, kept }: Signing,
 ): Promise<Parsed<string>> {
   if ((await store.records.list()).some(({ id }) => id === draft.id)) return alreadySigned(draft, store);
   const evidence: EvidenceItem[] = [];
   for (const id of draft.attempts) {
-    const read = await stored(id);
+    const read = await kept(id);
     if (!read.ok) return read;
     evidence.push(await evidenceItem(read.value, parts));
   }
@@ -78,8 +78,8 @@ async function alreadySigned(draft: Draft, store: Store): Promise<Parsed<string>
   return right(draft.id);
 }
 
-async function evidenceItem(attempt: Attempt, parts: PartLibrary): Promise<EvidenceItem> {
-  const seal = await sealAttempt(attempt, crypto.subtle);
+async function evidenceItem({ attempt, asKept }: KeptAttempt, parts: PartLibrary): Promise<EvidenceItem> {
+  const seal = await sealAttempt(asKept, crypto.subtle);
   const { public: job } = attempt.scenario;
   return {
     attempt: attempt.id,

@@ -57,8 +57,6 @@ function LearnerLines({ record }: { readonly record: AssessorRecord }) {
           ? `“${learner.declaration.text}” (${dayWords(learner.declaration.at)})`
           : 'none given'}
       </dd>
-      <dt>Supervision</dt>
-      <dd>The fault was on the learner’s machine; supervised by {record.supervisedBy}.</dd>
       <dt>Adjustments</dt>
       <dd>{record.adjustments.length > 0 ? record.adjustments.join('; ') : 'none'}</dd>
       <dt>The evidence is</dt>
@@ -84,9 +82,18 @@ function EvidenceTable({ item, record, vocabulary }: EvidenceTableProps) {
       <h2>{item.job}</h2>
       <p>
         {dayWords(item.startedAt)}, {modeWords(item.mode).toLowerCase()}. {item.replay.agreed ? '✓' : '✕'}{' '}
-        {item.replay.sentence}{' '}
-        {item.rubricChanges.length > 0 ? `Rubric changed: ${item.rubricChanges.join(' ')}` : ''}
+        {item.replay.sentence} {item.supervision ?? ''}
       </p>
+      {item.rubricChanges.length > 0 ? (
+        <>
+          <p>Changed from the built-in rubric:</p>
+          <ul>
+            {item.rubricChanges.map((sentence) => (
+              <li key={sentence}>{spoken(sentence, vocabulary)}</li>
+            ))}
+          </ul>
+        </>
+      ) : null}
       {marks.stoppedBy ? (
         <p class="outcome-stopped">
           <strong>✕ Stopped at act {marks.stoppedBy.entry}.</strong>{' '}

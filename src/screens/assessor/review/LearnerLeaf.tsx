@@ -5,7 +5,7 @@ import type { LeafProps } from './ReviewPage.tsx';
 const DECLARATION = 'I did this work myself, without help other than what is noted here.';
 
 /** Who the learner is, how that is known, and what they declare. */
-export function LearnerLeaf({ drafting }: LeafProps) {
+export function LearnerLeaf({ drafting, attempts }: LeafProps) {
   const { draft, change } = drafting;
   const { learner } = draft;
   const alter = (part: Partial<typeof learner>) => change({ learner: { ...learner, ...part } });
@@ -19,12 +19,14 @@ export function LearnerLeaf({ drafting }: LeafProps) {
         value={learner.identifiedBy}
         onInput={(identifiedBy) => alter({ identifiedBy })}
       />
-      <TextField
-        label="Who supervised the attempt"
-        hint="While it was done, the fault was on the learner’s machine. Write “nobody” if nobody was there."
-        value={draft.supervisedBy}
-        onInput={(supervisedBy) => change({ supervisedBy })}
-      />
+      {attempts.some(({ attempt }) => attempt.mode === 'assessed') ? (
+        <TextField
+          label="Who supervised the attempt"
+          hint="While it was done, the fault was on the learner’s machine. Write “nobody” if nobody was there."
+          value={draft.supervisedBy}
+          onInput={(supervisedBy) => change({ supervisedBy })}
+        />
+      ) : null}
       <h3>Declaration</h3>
       <label class="choice-option">
         <input
