@@ -1,4 +1,4 @@
 import { run } from './support/command.ts';
 import { key } from './support/key.ts';
 
-run(key);
+await run(key);

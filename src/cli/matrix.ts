@@ -1,4 +1,4 @@
 import { run } from './support/command.ts';
 import { writeMatrix } from './support/writeMatrix.ts';
 
-run(writeMatrix);
+await run(writeMatrix);

@@ -1,4 +1,4 @@
 import { run } from './support/command.ts';
-import { replayAttempt } from './support/replay.ts';
+import { replayFile } from './support/replay.ts';
 
-run(replayAttempt);
+await run(replayFile);

@@ -1,4 +1,4 @@
 import { run } from './support/command.ts';
 import { validate } from './support/validate.ts';
 
-run(validate);
+await run(validate);

@@ -7,7 +7,7 @@ import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import type { Attempt } from '../../src/attempt/entry.ts';
 import type { Answer } from '../../src/cli/support/command.ts';
 import { type AnswerKey, key } from '../../src/cli/support/key.ts';
-import { replayAttempt } from '../../src/cli/support/replay.ts';
+import { replayFile } from '../../src/cli/support/replay.ts';
 import { validate } from '../../src/cli/support/validate.ts';
 import { expertAttempt, scenarioWith } from '../assess/attempts.ts';
 
@@ -60,20 +60,26 @@ const wrongFiles = (): [string, string, RegExp][] => [
 
 describe.each([
   ['key', key],
-  ['replay', replayAttempt],
+  ['replay', replayFile],
   ['validate', validate],
-] as [string, (args: readonly string[]) => Answer][])('%s, given a wrong file', (_, command) => {
-  it('says one clear sentence and fails', () => {
-    for (const [, path, sentence] of wrongFiles()) {
-      const { out, err, code } = command([path]);
-      expect([...out, ...err]).toEqual([expect.stringMatching(sentence)]);
-      expect(code).toBe(1);
-    }
-  });
-  it('and given none, says how it is used', () => {
-    expect(command([])).toMatchObject({ code: 2, err: [expect.stringMatching(/^Usage: npm run -s /)] });
-  });
-});
+] as [string, (args: readonly string[]) => Answer | Promise<Answer>][])(
+  '%s, given a wrong file',
+  (_, command) => {
+    it('says one clear sentence and fails', async () => {
+      for (const [, path, sentence] of wrongFiles()) {
+        const { out, err, code } = await command([path]);
+        expect([...out, ...err]).toEqual([expect.stringMatching(sentence)]);
+        expect(code).toBe(1);
+      }
+    });
+    it('and given none, says how it is used', async () => {
+      expect(await command([])).toMatchObject({
+        code: 2,
+        err: [expect.stringMatching(/^Usage: npm run -s /)],
+      });
+    });
+  },
+);
 
 describe('key', () => {
   it('prints what each test shows, a figure per bar', () => {
@@ -116,8 +122,8 @@ describe('replay', () => {
   beforeAll(() => {
     attempt = expertAttempt(scenarioWith([{ kind: 'openCoil', coil: 9 }])).attempt;
   });
-  it('prints the marks and that it agreed', () => {
-    const { out, err, code } = replayAttempt([file('good.json', attempt)]);
+  it('prints the marks and that it agreed', async () => {
+    const { out, err, code } = await replayFile([file('good.json', attempt)]);
     expect({ err, code, last: out.at(-1) }).toEqual({
       err: [],
       code: 0,
@@ -128,11 +134,11 @@ describe('replay', () => {
       expect.stringMatching(/20 of 20 {2}Condition named: Right: open coil\. \[\d+\]$/),
     );
   });
-  it('names the first place where the record was altered, and fails', () => {
+  it('names the first place where the record was altered, and fails', async () => {
     const entries = attempt.entries.map((entry) =>
       entry.n === 200 ? { ...entry, before: { ...entry.before, lamp: { glow: 5 } } } : entry,
     );
-    const { err, code } = replayAttempt([file('altered.json', { ...attempt, entries })]);
+    const { err, code } = await replayFile([file('altered.json', { ...attempt, entries })]);
     expect(code).toBe(1);
     expect(err).toEqual([
       expect.stringMatching(
@@ -140,13 +146,13 @@ describe('replay', () => {
       ),
     ]);
   });
-  it('says what stopped an attempt', () => {
+  it('says what stopped an attempt', async () => {
     const at = attempt.entries.findIndex(
       ({ action }) => action.type === 'selector.turn' && action.to === 'high',
     );
     const log = attempt.entries.slice(0, at + 1);
     const lift = { ...log[at]!, n: at + 1, atMs: log[at]!.atMs + 500, action: { type: 'armature.lift' } };
-    const { out } = replayAttempt([
+    const { out } = await replayFile([
       file('stopped.json', { ...attempt, entries: [...log, lift], endMs: lift.atMs }),
     ]);
     expect(out).toContainEqual(

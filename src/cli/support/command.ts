@@ -19,17 +19,35 @@ export function withOneFile(
   usage: string,
   work: (file: string, library: PartLibrary) => Answer,
 ): Answer {
-  const [file, ...more] = args;
-  if (file === undefined || more.length > 0) return refused([usage], 2);
+  const asked = oneFile(args, usage);
+  return 'refusal' in asked ? asked.refusal : work(asked.file, asked.library);
+}
+
+/** The same for work that takes its time. */
+export async function withOneFileLater(
+  args: readonly string[],
+  usage: string,
+  work: (file: string, library: PartLibrary) => Promise<Answer>,
+): Promise<Answer> {
+  const asked = oneFile(args, usage);
+  return 'refusal' in asked ? asked.refusal : work(asked.file, asked.library);
+}
+
+function oneFile(
+  [file, ...more]: readonly string[],
+  usage: string,
+): { readonly file: string; readonly library: PartLibrary } | { readonly refusal: Answer } {
+  if (file === undefined || more.length > 0) return { refusal: refused([usage], 2) };
   const library = readLibrary();
-  return library.ok ? work(file, library.value) : refused(issueLines('scenarios', library.issues));
+  if (!library.ok) return { refusal: refused(issueLines('scenarios', library.issues)) };
+  return { file, library: library.value };
 }
 
 /** Says the answer and sets the exit code; a mistake of ours is one sentence too, never a stack trace. */
-export function run(work: (args: readonly string[]) => Answer): void {
+export async function run(work: (args: readonly string[]) => Answer | Promise<Answer>): Promise<void> {
   let answer: Answer;
   try {
-    answer = work(process.argv.slice(2));
+    answer = await work(process.argv.slice(2));
   } catch (error) {
     const what = error instanceof Error ? error.message : String(error);
     answer = refused([`The program made a mistake of its own and stopped: ${what}`]);

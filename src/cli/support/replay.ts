@@ -1,53 +1,77 @@
-import { assess } from '../../assess/assess.ts';
-import type { Mark, Marks } from '../../assess/mark.ts';
 import type { Attempt } from '../../attempt/entry.ts';
-import { MOST_ATTEMPT_CHARS, parseAttemptText } from '../../attempt/parse.ts';
-import { type Divergence, replay } from '../../attempt/replay.ts';
-import type { Parsed, PartLibrary } from '../../scenario/scenario.ts';
-import { type Answer, refused, withOneFile } from './command.ts';
+import { MOST_ATTEMPT_CHARS, parseAttempt, parseAttemptText } from '../../attempt/parse.ts';
+import { EVIDENCE_FORMAT, MOST_EVIDENCE, parseEvidenceText } from '../../records/evidenceFile.ts';
+import { verifyEvidence } from '../../records/verify.ts';
+import type { Issue, PartLibrary } from '../../scenario/scenario.ts';
+import { type Answer, refused, withOneFileLater } from './command.ts';
 import { issueLines, readText } from './files.ts';
+import { playedAgain } from './playedAgain.ts';
+import { checkLines, recordLines, strayMarks } from './recordLines.ts';
 
-const USAGE = 'Usage: npm run -s replay -- ATTEMPT.json (one attempt file)';
+const USAGE =
+  'Usage: npm run -s replay -- FILE.json (one attempt file, sealed attempt or assessor’s record with its evidence)';
 
-function readAttempt(file: string, library: PartLibrary): Parsed<Attempt> {
-  const text = readText(file, 'an attempt file', MOST_ATTEMPT_CHARS);
-  return text.ok ? parseAttemptText(text.value, library) : text;
+/** Evidence may be larger than a bare attempt, and says at once what it is. */
+function saysEvidence(text: string): boolean {
+  return text.slice(0, 4096).includes(EVIDENCE_FORMAT);
 }
 
-function markLine({ title, earned, of, sentence, entries }: Mark): string {
-  const where = entries.length > 0 ? ` [${entries.join(', ')}]` : '';
-  return `${`${earned} of ${of}`.padStart(11)}  ${title}: ${sentence}${where}`;
+function isEvidence(text: string): boolean {
+  if (saysEvidence(text)) return true;
+  if (text.length > MOST_ATTEMPT_CHARS) return false;
+  try {
+    return (JSON.parse(text) as { format?: unknown } | null)?.format === EVIDENCE_FORMAT;
+  } catch {
+    return false;
+  }
 }
 
-function marksLines({ marks, earned, of, stoppedBy }: Marks): string[] {
-  const group = (name: Mark['group']) => marks.filter((mark) => mark.group === name).map(markLine);
-  const stopped =
-    stoppedBy === null
-      ? []
-      : [`Stopped at entry ${stoppedBy.entry}, so the outcome is not yet: ${stoppedBy.breach.sentence}`];
-  return [
-    'Procedure',
-    ...group('procedure'),
-    'Diagnosis',
-    ...group('diagnosis'),
-    `Marks: ${earned} of ${of}. Marks are not competence: that is for an assessor to decide.`,
-    ...stopped,
-  ];
-}
-
-function divergenceLine({ n, what, expected, got }: Divergence): string {
-  const record = JSON.stringify(expected) ?? 'nothing';
-  return `The replay does not agree with the record: at entry ${n}, ${what} is ${record} in the record, but the replay came to ${JSON.stringify(got) ?? 'nothing'}.`;
-}
-
-/** Plays one attempt again and prints its marks and whether the replay agreed with the record. */
-export function replayAttempt(args: readonly string[]): Answer {
-  return withOneFile(args, USAGE, (file, library) => {
-    const attempt = readAttempt(file, library);
-    if (!attempt.ok) return refused(issueLines(file, attempt.issues));
-    const again = replay(attempt.value, library);
-    const out = marksLines(assess(attempt.value, library));
-    if (!again.agreed) return { out, err: [divergenceLine(again.firstDivergence)], code: 1 };
-    return { out: [...out, 'The replay agreed with the record.'], err: [], code: 0 };
+/**
+ * Plays what a file holds again: prints the marks of each attempt and whether the replay agreed with the record; of
+ * evidence also what became of seals and signature, with the first place that is not as it was.
+ */
+export function replayFile(args: readonly string[]): Promise<Answer> {
+  return withOneFileLater(args, USAGE, async (file, library) => {
+    const text = readText(file, 'an evidence file', MOST_EVIDENCE);
+    if (!text.ok) return refused(issueLines(file, text.issues));
+    const wrong = (issues: readonly Issue[]) => refused(issueLines(file, issues));
+    if (isEvidence(text.value)) return replayEvidence(text.value, library, wrong);
+    const attempt = parseAttemptText(text.value, library);
+    return attempt.ok ? playedAgain(attempt.value, library).answer : wrong(attempt.issues);
   });
+}
+
+async function replayEvidence(
+  text: string,
+  library: PartLibrary,
+  wrong: (issues: readonly Issue[]) => Answer,
+): Promise<Answer> {
+  const attempts: Attempt[] = [];
+  const evidence = parseEvidenceText(text, (input) => {
+    const read = parseAttempt(input, library);
+    if (read.ok) attempts.push(read.value);
+    return read;
+  });
+  if (!evidence.ok) return wrong(evidence.issues);
+  const { signed } = evidence.value;
+  const { checks } = await verifyEvidence(evidence.value, new Map(), crypto.subtle);
+  const played = attempts.map((attempt) => ({ attempt, ...playedAgain(attempt, library) }));
+  const broken = checkLines(checks.filter(({ verdict }) => verdict === 'broken'));
+  const err = [
+    ...broken,
+    ...played.flatMap(({ answer }) => answer.err),
+    ...played.flatMap(({ attempt, marks }) =>
+      signed === null ? [] : strayMarks(signed.record, attempt.id, marks),
+    ),
+  ];
+  const out = [
+    ...played.flatMap(({ attempt, answer }) => [
+      `Attempt ${attempt.id}: ${attempt.learner.trim() || 'no name given'}, ${attempt.scenario.public.card.unit}, ${attempt.startedAt}`,
+      ...answer.out,
+      '',
+    ]),
+    ...(signed === null ? [] : [...recordLines(signed.record), '']),
+    ...checkLines(checks.filter(({ verdict }) => verdict !== 'broken')),
+  ];
+  return { out, err, code: err.length > 0 ? 1 : 0 };
 }
