@@ -102,7 +102,12 @@ function clipped(lead: LeadId, place: Place, { seen, job }: Asked): GuideStep | 
   const because = 'A clip stays where it is put, so that both hands are off the metal.';
   const words = placeWords(job.armature, seen, place);
   if (at !== 'hand') {
-    return doing({ type: 'lead.take', lead, grip: 'handle' }, 'Take a clip by its handle.', because, lead);
+    return doing(
+      { type: 'lead.take', lead, grip: 'handle' },
+      `Take a clip by its handle: it goes on ${words}.`,
+      because,
+      lead,
+    );
   }
   return touches === place
     ? doing({ type: 'lead.clamp', lead }, 'Leave it clipped on.', because, lead)
@@ -221,15 +226,11 @@ function feedOff(asked: Asked): GuideStep | null {
 function probed(lead: LeadId, place: Place, { seen, job }: Asked, because: string): GuideStep | null {
   const { at, touches } = seen.leads[lead];
   if (touches === place) return null;
-  if (at !== 'hand') {
-    return doing(
-      { type: 'lead.take', lead, grip: 'handle' },
-      'Take the millivoltmeter’s leads.',
-      because,
-      lead,
-    );
-  }
   const words = placeWords(job.armature, seen, place);
+  if (at !== 'hand') {
+    const say = `Take the millivoltmeter’s ${lead === 'drop.1' ? 'first' : 'second'} lead: it goes on ${words}.`;
+    return doing({ type: 'lead.take', lead, grip: 'handle' }, say, because, lead);
+  }
   return doing({ type: 'lead.touch', lead, place }, `Put one of them on ${words}.`, because, place);
 }
 

@@ -49,14 +49,17 @@ export function BenchBar(props: BenchBarProps) {
   );
 }
 
+/** Time at the bench and the minutes work has taken by the book, together, against the time the card allows. */
 function BenchClock({ port, job }: BenchPageProps) {
-  const atMs = useClock(port);
-  const over = job.minutes !== null && atMs > job.minutes * 60_000;
+  const { atMs, minutesSpent } = useClock(port);
+  const usedMs = atMs + minutesSpent * 60_000;
+  const over = job.minutes !== null && usedMs > job.minutes * 60_000;
   return (
     <span class={`bench-clock ${over ? 'bench-clock-over' : ''}`} role="timer">
-      <span class="visually-hidden">Time at the bench </span>
-      {clock(atMs)}
+      <span class="visually-hidden">Time used </span>
+      {clock(usedMs)}
       {job.minutes === null ? null : ` of ${clock(job.minutes * 60_000)}`}
+      {minutesSpent === 0 ? null : `, ${minutesSpent} min of it work by the book`}
       {over ? <strong> time is up</strong> : null}
     </span>
   );

@@ -1,4 +1,5 @@
 import { useEffect, useRef, useState } from 'preact/hooks';
+import type { Action } from '../../../bench/action.ts';
 import type { LeadId } from '../../../bench/places.ts';
 import { Notice } from '../../shared/Notice.tsx';
 import { spoken } from '../../shared/words.ts';
@@ -6,6 +7,9 @@ import type { BenchPageProps } from './BenchPage.tsx';
 import { wishOf } from './keys.ts';
 import type { PictureControl, SceneWishes } from './mountScene.ts';
 import { Senses, seenWords } from './Senses.tsx';
+import { ToolTray } from './ToolTray.tsx';
+import type { GroupProps } from './twin/groups.ts';
+import type { Tool } from './twin/kit.ts';
 import { WordsPanel } from './twin/WordsPanel.tsx';
 import type { BenchView as Bench } from './useBench.ts';
 
@@ -33,10 +37,22 @@ export function BenchView(props: BenchViewProps) {
           ))}
         </div>
       </div>
+      <Tray {...props} />
       <Senses {...props} eye={eye} />
       <Words {...props} />
     </section>
   );
+}
+
+/** What tray and panel work with; an act that went through is told from one that was refused. */
+function groupOf({ bench, job, vocabulary }: BenchViewProps): GroupProps {
+  const send = (action: Action) => bench.port.send(action).kind === 'done';
+  return { job, seen: bench.seen, geometry: job.armature, vocabulary, send };
+}
+
+function Tray(props: BenchViewProps) {
+  const [open, setOpen] = useState<Tool | null>(null);
+  return <ToolTray {...groupOf(props)} open={open} onOpen={setOpen} />;
 }
 
 function Words(props: BenchViewProps) {
@@ -49,13 +65,7 @@ function Words(props: BenchViewProps) {
     >
       <summary>Work by buttons and words</summary>
       <p class="sense-seen">{seenWords(job, bench.seen, vocabulary).join(' ')}</p>
-      <WordsPanel
-        seen={bench.seen}
-        geometry={job.armature}
-        vocabulary={vocabulary}
-        lead={lead}
-        send={(action) => void bench.port.send(action)}
-      />
+      <WordsPanel {...groupOf(props)} lead={lead} />
     </details>
   );
 }

@@ -117,12 +117,12 @@ function joined(before: readonly Remark[], said: readonly Remark[], outcome: Out
   return [...fresh, ...said].slice(-KEEP);
 }
 
-/** Simulated time now, ms; ticks once a second. */
-export function useClock(port: BenchPort): number {
-  const [atMs, setAtMs] = useState(() => port.look().atMs);
+/** Simulated time now, ms, and the minutes work has taken by the book; ticks once a second. */
+export function useClock(port: BenchPort): Pick<Observation, 'atMs' | 'minutesSpent'> {
+  const [seen, setSeen] = useState(() => port.look());
   useEffect(() => {
-    const timer = setInterval(() => setAtMs(port.look().atMs), 1000);
+    const timer = setInterval(() => setSeen(port.look()), 1000);
     return () => clearInterval(timer);
   }, [port]);
-  return atMs;
+  return seen;
 }

@@ -2,6 +2,7 @@ import { useRef } from 'preact/hooks';
 import { linesThatCount } from '../../../../bench/guide/guide.ts';
 import { Button } from '../../../shared/Button.tsx';
 import { spoken, type Vocabulary } from '../../../shared/words.ts';
+import { TOOL_NAMES, toolFor } from '../twin/kit.ts';
 import { keyFor } from './keyFor.ts';
 import { fold, type Known, NOTHING_KNOWN } from './known.ts';
 import { nextStep } from './next.ts';
@@ -35,11 +36,15 @@ export function Guide(props: GuideProps) {
   const counting = linesThatCount(lines, remedies);
   const step = nextStep({ job, seen, lines: counting, remedies, verdicts, known: known.current });
   const key = step.act ? keyFor(step.act, seen) : step.write ? 'N' : null;
+  const tool = step.act ? toolFor(step.act) : null;
   return (
     <section class="guide" aria-label="Next step">
       <p class="guide-say" aria-live="polite">
         <strong>Next: </strong>
         {spoken(step.say, vocabulary)} {key && level === 'full' ? <kbd class="guide-key">{key}</kbd> : null}
+        {tool && level === 'full' ? (
+          <span class="guide-where"> Under the picture: {TOOL_NAMES[tool]}.</span>
+        ) : null}
       </p>
       {level === 'full' ? <p class="guide-why">{spoken(step.why, vocabulary)}</p> : null}
       <div class="guide-levels">

@@ -1,0 +1,51 @@
+import { useId } from 'preact/hooks';
+import { Button } from '../../shared/Button.tsx';
+import type { GroupProps } from './twin/groups.ts';
+import { TOOL_NAMES, type Tool, toolsOf } from './twin/kit.ts';
+import { ToolActs, toolState } from './twin/ToolActs.tsx';
+import './toolTray.css';
+
+export interface ToolTrayProps extends GroupProps {
+  /** The tool whose drawer stands open, or null. */
+  readonly open: Tool | null;
+  readonly onOpen: (tool: Tool | null) => void;
+}
+
+/** What lies beside the growler, under the picture: press a name and its drawer opens. */
+export function ToolTray({ open, onOpen, ...group }: ToolTrayProps) {
+  const id = useId();
+  return (
+    <section class="tray" aria-label="Beside the growler">
+      <div class="tray-names">
+        <span class="tray-lead" aria-hidden="true">
+          Beside the growler
+        </span>
+        {toolsOf(group.job).map((tool) => (
+          <button
+            key={tool}
+            type="button"
+            class="tray-name"
+            aria-expanded={open === tool}
+            aria-controls={id}
+            onClick={() => onOpen(open === tool ? null : tool)}
+          >
+            {TOOL_NAMES[tool]}
+          </button>
+        ))}
+      </div>
+      <div class="tray-drawer group" id={id} hidden={open === null}>
+        {open === null ? null : (
+          <>
+            <div class="tray-head">
+              <p class="group-state">{toolState(open, group)}</p>
+              <Button kind="quiet" label={`Close: ${TOOL_NAMES[open]}`} onPress={() => onOpen(null)}>
+                Close
+              </Button>
+            </div>
+            <ToolActs key={open} {...group} tool={open} />
+          </>
+        )}
+      </div>
+    </section>
+  );
+}

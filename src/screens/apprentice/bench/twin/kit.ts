@@ -1,0 +1,82 @@
+import type { Action } from '../../../../bench/action.ts';
+import type { Control } from '../../../../bench/touchables.ts';
+import { partOfBrush } from '../../../../bench/touched.ts';
+import type { Job } from '../../../../scenario/public/job.ts';
+
+/** What of mat and rail a job has a use for: the panel of words and the tray both show this and no more. */
+
+/** A thing beside the growler that has a drawer of its own. */
+export type Tool = Extract<
+  Control,
+  'preparation' | 'fieldFrame' | 'brushPlate' | 'tester' | 'drop' | 'gauges' | 'remedies' | 'bench'
+>;
+
+export const TOOL_NAMES: Readonly<Record<Tool, string>> = {
+  preparation: 'Before power',
+  fieldFrame: 'Field frame',
+  brushPlate: 'Brush plate',
+  tester: 'Insulation tester',
+  drop: 'Millivolt drop',
+  gauges: 'Gauges',
+  remedies: 'Remedies',
+  bench: 'The bench itself',
+};
+
+/** Tools of a job in the order the work calls for them. */
+export function toolsOf({ parts, tests }: Job): readonly Tool[] {
+  const has: Readonly<Record<Tool, boolean>> = {
+    preparation: true,
+    fieldFrame: parts.includes('fieldFrame'),
+    brushPlate: parts.includes('brushPlate'),
+    tester: tests.includes('megohm'),
+    drop: tests.includes('millivolt'),
+    gauges: tests.includes('gauges'),
+    remedies: parts.includes('armature') || parts.includes('brushPlate'),
+    bench: true,
+  };
+  return (Object.keys(TOOL_NAMES) as Tool[]).filter((tool) => has[tool]);
+}
+
+/** Whether an act is about a part that is to be judged: the workshop's own armature is neither measured nor worked on. */
+export function belongs(action: Action, { parts }: Job): boolean {
+  if (action.type === 'remedy.do') {
+    const ofPlate = action.remedy === 'cleanPlateInsulation' || action.remedy === 'tightenRivets';
+    return parts.includes(ofPlate ? 'brushPlate' : 'armature');
+  }
+  if (action.type !== 'gauge.read') return true;
+  return parts.includes(action.brush === undefined ? 'armature' : partOfBrush(action.brush));
+}
+
+/** The tool whose drawer holds an act, or null for one that is done on the picture. */
+export function toolFor(action: Action): Tool | null {
+  switch (action.type) {
+    case 'prepare.check':
+      return 'preparation';
+    case 'part.takeUp':
+    case 'part.putBack':
+      return action.part;
+    case 'brushes.part':
+    case 'brushes.join':
+      return 'fieldFrame';
+    case 'gauge.read':
+      return 'gauges';
+    case 'remedy.do':
+      return 'remedies';
+    case 'bench.setRight':
+      return 'bench';
+    case 'drop.feed':
+      return 'drop';
+    case 'tester.volts':
+    case 'tester.press':
+    case 'tester.discharge':
+      return 'tester';
+    default:
+      return toolOfLead(action);
+  }
+}
+
+function toolOfLead(action: Action): Tool | null {
+  if (!('lead' in action)) return null;
+  if (action.lead.startsWith('tester')) return 'tester';
+  return action.lead.startsWith('drop') ? 'drop' : null;
+}
