@@ -2,7 +2,17 @@ import type { RangeA, Selector } from '../bench/action.ts';
 import { wrapDeg } from '../bench/geometry.ts';
 import type { Observation } from '../bench/observation.ts';
 import { barOf, type Place } from '../bench/places.ts';
+import { conditionsOf, lampWhole } from './conditions.ts';
 import { excited, type Film, lasted, type Stretch } from './film.ts';
+import {
+  type DropReading,
+  dropReadings,
+  type GaugeReading,
+  gaugeReadings,
+  type MegohmReading,
+  megohmReadings,
+} from './railReadings.ts';
+import { runsOf } from './runs.ts';
 
 /**
  * What was really touched and seen to settle, taken from the film. A contact that was made and left before the needle
@@ -39,10 +49,14 @@ export interface LampReading {
   readonly places: readonly [Place, Place];
   readonly selector: Selector;
   readonly glow: number;
-  /** Live, and looked at for long enough. */
+  /** Live, able to light, and looked at for long enough. */
   readonly settled: boolean;
   /** Seen to light, which a filament still cooling from the proof before is not. */
   readonly lit: boolean;
+  /** The two field brushes were kept apart. */
+  readonly brushesApart: boolean;
+  /** Place that somebody leaned on with a probe, or null. */
+  readonly leanedOn: Place | null;
 }
 
 /** The lamp's tips held together and seen to light. */
@@ -64,11 +78,31 @@ export interface StripReading {
   readonly lastedMs: number;
 }
 
+export type { DropReading, GaugeReading, MegohmReading } from './railReadings.ts';
+
 export interface Readings {
   readonly ammeter: readonly AmmeterReading[];
   readonly lamp: readonly LampReading[];
   readonly proofs: readonly Proof[];
   readonly strip: readonly StripReading[];
+  readonly megohm: readonly MegohmReading[];
+  readonly drop: readonly DropReading[];
+  readonly gauges: readonly GaugeReading[];
+}
+
+/** The readings taken between two entries: not before the first, and before the second. */
+export function within(readings: Readings, from: number, before: number): Readings {
+  const inside = <T extends { readonly entry: number }>(list: readonly T[]) =>
+    list.filter(({ entry }) => entry >= from && entry < before);
+  return {
+    ammeter: inside(readings.ammeter),
+    lamp: inside(readings.lamp),
+    proofs: inside(readings.proofs),
+    strip: inside(readings.strip),
+    megohm: inside(readings.megohm),
+    drop: inside(readings.drop),
+    gauges: inside(readings.gauges),
+  };
 }
 
 function middle(a: number, b: number): number {
@@ -103,16 +137,41 @@ function lampPlaces(seen: Observation): [Place, Place] | null {
   return onPart(one) && onPart(two) ? [one!, two!] : null;
 }
 
-function lampReading(stretch: Stretch): LampReading[] {
-  const { seen } = stretch;
+/** The lamp is live: whether an armature closes the magnetic circuit makes no difference to it. */
+function lampLive({ supply, selector }: Observation): boolean {
+  return supply === 'on' && selector === 'low';
+}
+
+function leanedOn({ leads }: Observation): Place | null {
+  return Object.values(leads).find(({ leaning }) => leaning)?.touches ?? null;
+}
+
+function lampKey({ seen }: Stretch): string | null {
   const places = lampPlaces(seen);
-  if (places === null) return [];
-  const live = excited(seen, 'low');
-  const settled = live && lasted(stretch) >= LAMP_SETTLED_MS;
-  const selector = seen.supply === 'on' ? seen.selector : 'off';
+  return places === null
+    ? null
+    : `${places.join(' ')} ${lampLive(seen)} ${seen.brushesApart} ${leanedOn(seen)}`;
+}
+
+/** @param works whether the lamp could light at all after an entry: a dead one is dark whatever it lies on */
+function lampReading(run: readonly Stretch[], works: (entry: number) => boolean): LampReading {
+  const { seen } = run.at(-1)!;
+  const entry = run[0]!.since;
+  const lastedMs = run.reduce((sum, stretch) => sum + lasted(stretch), 0);
   const { glow } = seen.lamp;
-  const lit = settled && glow > 0 && (glow >= BRIGHT_GLOW || lasted(stretch) >= AFTERGLOW_MS);
-  return [{ entry: stretch.since, places, selector, glow, settled, lit }];
+  // A faint light that may yet go out is neither lit nor dark.
+  const decided = glow === 0 || glow >= BRIGHT_GLOW || lastedMs >= AFTERGLOW_MS;
+  const settled = lampLive(seen) && works(entry) && decided && lastedMs >= LAMP_SETTLED_MS;
+  return {
+    entry,
+    places: lampPlaces(seen)!,
+    selector: seen.supply === 'on' ? seen.selector : 'off',
+    glow,
+    settled,
+    lit: settled && glow > 0,
+    brushesApart: seen.brushesApart,
+    leanedOn: leanedOn(seen),
+  };
 }
 
 function proof({ seen, since }: Stretch): Proof[] {
@@ -140,11 +199,17 @@ function stripReading(stretch: Stretch): StripReading[] {
   ];
 }
 
-export function readingsOf(film: Pick<Film, 'stretches'>): Readings {
+export function readingsOf(film: Pick<Film, 'stretches' | 'scenario' | 'design' | 'entries'>): Readings {
+  const { stretches } = film;
+  const conditions = conditionsOf(film);
+  const works = (entry: number) => lampWhole(conditions[entry + 1]!);
   return {
-    ammeter: film.stretches.flatMap(ammeterReading),
-    lamp: film.stretches.flatMap(lampReading),
-    proofs: film.stretches.flatMap(proof),
-    strip: film.stretches.flatMap(stripReading),
+    ammeter: stretches.flatMap(ammeterReading),
+    lamp: runsOf(stretches, lampKey).map((run) => lampReading(run, works)),
+    proofs: stretches.flatMap(proof),
+    strip: stretches.flatMap(stripReading),
+    megohm: megohmReadings(stretches),
+    drop: dropReadings(stretches),
+    gauges: gaugeReadings(stretches),
   };
 }

@@ -1,3 +1,4 @@
+import type { PartKind } from '../bench/action.ts';
 import type { Condition, Disposition, TestKind } from '../bench/paper.ts';
 
 export const CONDITION_WORDS: Readonly<Record<Condition, string>> = {
@@ -21,6 +22,20 @@ export const DISPOSITION_WORDS: Readonly<Record<Disposition, string>> = {
   resolder: 'resolder the joint',
   winder: 'to a specialist winder',
   replace: 'replace',
+};
+
+/** A part at the head of a mark's title. */
+export const PART_TITLES: Readonly<Record<PartKind, string>> = {
+  armature: 'Armature',
+  fieldFrame: 'Field frame',
+  brushPlate: 'Brush plate',
+};
+
+/** A part in a sentence. */
+export const PART_WORDS: Readonly<Record<PartKind, string>> = {
+  armature: 'the armature',
+  fieldFrame: 'the field frame',
+  brushPlate: 'the brush plate',
 };
 
 /** A test as it is named in a sentence. */

@@ -1,13 +1,17 @@
+import type { PartKind } from '../../bench/action.ts';
 import type { Finding, Verdict } from '../../bench/paper.ts';
-import { type Rubric, weightOf } from '../../scenario/public/rubric.ts';
+import { type Rubric, type ScoringRule, weightOf } from '../../scenario/public/rubric.ts';
 import type { Mark } from '../mark.ts';
-import { CONDITION_WORDS, DISPOSITION_WORDS, fullAnswers, listed } from '../words.ts';
+import { retestOf } from '../retest.ts';
+import { CONDITION_WORDS, DISPOSITION_WORDS, fullAnswers, listed, PART_TITLES } from '../words.ts';
 import type { Worked } from '../worked.ts';
-import { SOUND } from './expected.ts';
+import { type Credit, SOUND } from './expected.ts';
+import type { TrueFinding } from './finding.ts';
 import { type Matched, matched } from './match.ts';
+import { placeWorth } from './place.ts';
 import { supportOf } from './support.ts';
 import { SURE_TITLES, sureScore } from './sure.ts';
-import { remedyOf, type TrueFinding, truthOf } from './truth.ts';
+import { remedyOf, truthOfPart } from './truth.ts';
 
 /** What a verdict is marked for; what each is worth stands in the rubric. */
 export const DIAGNOSIS_TITLES = {
@@ -24,17 +28,21 @@ interface Share {
   readonly entries: readonly number[];
 }
 
-/** A verdict held against the part. */
-export interface Case {
+/** A verdict held against the part as it lay when it was written. */
+interface Case {
   readonly worked: Worked;
   readonly verdict: Verdict;
   readonly entry: number;
-  /** Faults that the tests of the job can show. */
+  /** Faults still there that the tests of the job can show. */
   readonly told: readonly TrueFinding[];
-  /** Faults that none of them can. */
+  /** Faults that a remedy at this bench had cured by then, if the tests of the job can show them. */
+  readonly cured: readonly TrueFinding[];
+  /** Faults that no test of the job can show. */
   readonly hiddenFromTests: readonly TrueFinding[];
   readonly matches: readonly Matched[];
+  /** What the verdict says, less findings that name what was cured. */
   readonly findings: readonly Finding[];
+  readonly namingCured: readonly Finding[];
 }
 
 function chalkedAt(worked: Worked, entry: number): number | null {
@@ -45,40 +53,77 @@ function chalkedAt(worked: Worked, entry: number): number | null {
   return last?.type === 'chalk.mark' ? last.bar : null;
 }
 
-function caseOf(worked: Worked): Case | null {
-  if (worked.verdict === null) return null;
-  const { entry, verdict } = worked.verdict;
-  const truth = truthOf(worked.film.scenario, worked.film.design);
-  const told = truth.filter(({ toldBy }) => toldBy.length > 0);
-  const findings = verdict.findings.filter(({ condition }) => condition !== 'notTested');
-  const matches = matched(told, findings, chalkedAt(worked, entry), worked.film.design.bars);
+const names = ({ expected }: TrueFinding, { condition }: Finding) =>
+  (expected.conditions[condition] ?? 0) > 0;
+
+function caseOf(worked: Worked, part: PartKind): Case | null {
+  const written = worked.verdicts.get(part);
+  if (written === undefined) return null;
+  const { entry, verdict } = written;
+  const { scenario, design } = worked.film;
+  const truth = truthOfPart(part, { scenario, design, condition: worked.conditions[entry]! });
+  const shown = truth.filter(({ toldBy }) => toldBy.length > 0);
+  const told = shown.filter((one) => !one.cured);
+  const cured = shown.filter((one) => one.cured);
+  const said = verdict.findings.filter(({ condition }) => condition !== 'notTested');
+  // A finding that may be about a fault still there is held against that one first.
+  const namingCured = said.filter(
+    (finding) => cured.some((one) => names(one, finding)) && !told.some((one) => names(one, finding)),
+  );
+  const findings = said.filter((finding) => !namingCured.includes(finding));
+  const matches = matched(told, findings, chalkedAt(worked, entry), design.bars);
   const hiddenFromTests = truth.filter(({ toldBy }) => toldBy.length === 0);
-  return { worked, verdict, entry, told, hiddenFromTests, matches, findings };
+  return { worked, verdict, entry, told, cured, hiddenFromTests, matches, findings, namingCured };
 }
 
-/** Nothing the tests could show: sound is right, and so is the fault itself if the lens gave it away. */
-function soundCondition({ findings, hiddenFromTests, entry }: Case): Share {
-  const named = (finding: Finding) =>
-    finding.condition === 'sound' ||
-    hiddenFromTests.some(({ expected }) => (expected.conditions[finding.condition] ?? 0) > 0);
-  const right = findings.filter(named).length;
-  const share = findings.length === 0 ? 0 : right / findings.length;
-  const hidden = hiddenFromTests.map(({ expected }) => fullAnswers(expected.conditions, CONDITION_WORDS));
+/** What a finding that names a cured fault is worth: its condition and its place. */
+function curedWorth({ cured, worked, entry }: Case, finding: Finding): { condition: number; place: number } {
+  const chalked = chalkedAt(worked, entry);
+  const of = cured.filter((one) => names(one, finding));
+  const place = (one: TrueFinding) => placeWorth(finding.place, chalked, one.place, worked.film.design.bars);
+  return {
+    condition: Math.max(0, ...of.map(({ expected }) => expected.conditions[finding.condition] ?? 0)),
+    place: Math.max(0, ...of.map(place)),
+  };
+}
+
+/**
+ * Nothing is left that the tests could show: sound is right, and so is what was cured at the bench, and the fault itself
+ * if the lens gave it away.
+ */
+function soundShare(held: Case, what: 'condition' | 'place'): number {
+  const { findings, namingCured, hiddenFromTests } = held;
+  const right = findings.filter(
+    (finding) => finding.condition === 'sound' || hiddenFromTests.some((one) => names(one, finding)),
+  ).length;
+  const named = namingCured.reduce((sum, finding) => sum + curedWorth(held, finding)[what], 0);
+  const said = findings.length + namingCured.length;
+  return said === 0 ? 0 : (right + named) / said;
+}
+
+const answers = (truth: readonly TrueFinding[]) =>
+  listed(truth.map(({ expected }) => fullAnswers(expected.conditions, CONDITION_WORDS)));
+
+function soundCondition(held: Case): Share {
+  const { hiddenFromTests, cured, entry } = held;
   const sentence =
-    hidden.length > 0
-      ? `What is the matter (${listed(hidden)}) is beyond what these tests can show.`
-      : 'The part is sound.';
-  return { share, sentence, entries: [entry] };
+    cured.length > 0
+      ? `What the part had (${answers(cured)}) was cured at the bench: that, or sound as it is now, is right.`
+      : hiddenFromTests.length > 0
+        ? `What is the matter (${answers(hiddenFromTests)}) is beyond what these tests can show.`
+        : 'The part is sound.';
+  return { share: soundShare(held, 'condition'), sentence, entries: [entry] };
 }
 
 function conditionShare(held: Case): Share {
-  const { matches, findings, told, entry } = held;
+  const { matches, findings, namingCured, told, entry } = held;
   if (told.length === 0) return soundCondition(held);
   const earned = matches.reduce((sum, { condition }) => sum + condition, 0);
   const share = earned / Math.max(told.length, findings.length);
-  const truth = listed(told.map(({ expected }) => fullAnswers(expected.conditions, CONDITION_WORDS)));
-  const said = listed(findings.map(({ condition }) => CONDITION_WORDS[condition])) || 'nothing';
-  const sentence = share === 1 ? `Right: ${said}.` : `The verdict says ${said}; the part has: ${truth}.`;
+  const all = [...findings, ...namingCured];
+  const said = listed(all.map(({ condition }) => CONDITION_WORDS[condition])) || 'nothing';
+  const sentence =
+    share === 1 ? `Right: ${said}.` : `The verdict says ${said}; the part has: ${answers(told)}.`;
   return { share, sentence, entries: [entry] };
 }
 
@@ -93,7 +138,7 @@ function placeShare(held: Case): Share {
   const { told, matches, entry, worked } = held;
   const entries = [...tellingEntries(held), entry];
   if (told.length === 0) {
-    const { share } = soundCondition(held);
+    const share = soundShare(held, 'place');
     return {
       share,
       sentence:
@@ -102,77 +147,112 @@ function placeShare(held: Case): Share {
     };
   }
   const share = matches.reduce((sum, { place }) => sum + place, 0) / told.length;
-  const uncounted =
-    chalkedAt(worked, entry) === null && matches.some(({ finding }) => finding?.place.kind !== 'somewhere');
+  const counts = matches.some(
+    ({ finding }) => finding?.place.kind === 'bar' || finding?.place.kind === 'pair',
+  );
   if (share === 1)
     return { share, sentence: 'The place is right, as finely as these tests can tell.', entries };
-  const sentence = uncounted
-    ? 'No bar was chalked before the verdict, so its count has nothing to start from.'
-    : placeSentence(matches);
+  const sentence =
+    chalkedAt(worked, entry) === null && counts
+      ? 'No bar was chalked before the verdict, so its count has nothing to start from.'
+      : placeSentence(matches);
   return { share, sentence, entries };
 }
 
 function placeSentence(matches: readonly Matched[]): string {
-  const tooFine = matches.find(({ told, finding, place }) => {
-    const placeless = told.place.pairs.size === 0 && told.place.bars.size === 0;
+  const tooFine = matches.find(({ told: { place: right }, finding, place }) => {
+    const placeless = right.pairs.size === 0 && right.bars.size === 0 && right.named === undefined;
     return placeless && place === 0 && finding !== null;
   });
   if (tooFine !== undefined) return 'A place was named that these tests cannot tell.';
   if (matches.some(({ finding }) => finding?.place.kind === 'somewhere'))
-    return 'No place was named, though the readings round the commutator show one.';
+    return 'No place was named, though the readings show one.';
   return 'The place is not where the readings stand out.';
 }
 
-function dispositionShare({ told, hiddenFromTests, verdict, entry }: Case): Share {
-  const remedy = told.length > 0 ? remedyOf(told) : SOUND;
-  const beyond =
-    told.length > 0
-      ? 0
-      : Math.max(
-          0,
-          ...hiddenFromTests.map(({ expected }) => expected.dispositions[verdict.disposition] ?? 0),
-        );
-  const share = Math.max(remedy.dispositions[verdict.disposition] ?? 0, beyond);
-  const right = fullAnswers(remedy.dispositions, DISPOSITION_WORDS);
+/**
+ * What may happen to a part that was cured: into service once it has been tested again, and to be retested before that.
+ * What it called for before the remedy is half right afterwards: the record of what was done, and not of what is next.
+ */
+function curedDispositions({ cured, worked, entry, verdict }: Case): Credit<Verdict['disposition']> {
+  const share = retestOf(worked, verdict.part, entry)?.share ?? 1;
+  const before = remedyOf(cured).dispositions;
+  if (share < 1) return { ...before, service: 0.5, cleanAndRetest: 1 };
+  const half = Object.keys(before).map((answer) => [answer, 0.5] as const);
+  return { ...Object.fromEntries(half), service: 1 };
+}
+
+function dispositionShare(held: Case): Share {
+  const { told, cured, hiddenFromTests, verdict, entry } = held;
+  const nothing = cured.length > 0 ? curedDispositions(held) : SOUND.dispositions;
+  const right = told.length > 0 ? remedyOf(told).dispositions : nothing;
+  const beyond = told.length > 0 ? [] : hiddenFromTests;
+  const share = Math.max(
+    right[verdict.disposition] ?? 0,
+    ...beyond.map(({ expected }) => expected.dispositions[verdict.disposition] ?? 0),
+  );
   const said = DISPOSITION_WORDS[verdict.disposition];
   const sentence =
-    share === 1 ? `Right: ${said}.` : `The verdict says ${said}; this part calls for: ${right}.`;
+    share === 1
+      ? `Right: ${said}.`
+      : `The verdict says ${said}; this part calls for: ${fullAnswers(right, DISPOSITION_WORDS)}.`;
   return { share, sentence, entries: [entry] };
 }
 
 const NO_VERDICT: Share = { share: 0, sentence: 'No verdict was written.', entries: [] };
 
-function sharesOf(held: Case | null, worked: Worked): Record<DiagnosisId, Share> {
+function sharesOf(held: Case | null): Record<DiagnosisId, Share> {
   if (held === null)
     return { condition: NO_VERDICT, place: NO_VERDICT, disposition: NO_VERDICT, supported: NO_VERDICT };
   return {
     condition: conditionShare(held),
     place: placeShare(held),
     disposition: dispositionShare(held),
-    supported: supportOf(worked, held.verdict, held.entry),
+    supported: supportOf(held.worked, held.verdict, held.entry),
   };
 }
 
-/** A mark for knowing how much one knows, where the rubric has one. */
-function sureMarks(held: Case | null, right: boolean, { sure }: Rubric): Mark[] {
-  if (sure === null) return [];
-  const scored = held === null ? NO_VERDICT : sureScore(sure.rule, held.verdict.sure, right);
-  const entries = held === null ? [] : [held.entry];
-  const title = SURE_TITLES[sure.rule];
-  return [diagnosisMark('sure', title, sure.weight, { ...scored, entries })];
+/** How sure the learner was, where the rubric scores it. */
+function sureShare(held: Case | null, right: boolean, rule: ScoringRule): Share {
+  if (held === null) return NO_VERDICT;
+  return { ...sureScore(rule, held.verdict.sure, right), entries: [held.entry] };
 }
 
-function diagnosisMark(id: string, title: string, of: number, { share, sentence, entries }: Share): Mark {
-  return { id, group: 'diagnosis', title, earned: Math.round(share * of * 10) / 10, of, sentence, entries };
-}
+const tenths = (points: number) => Math.round(points * 10) / 10;
 
-/** Marks for what was decided about the part. */
-export function diagnosisMarks(worked: Worked, rubric: Rubric): Mark[] {
-  const held = caseOf(worked);
-  const shares = sharesOf(held, worked);
+/** Marks for one part. Those of an armature go by the plain names, since most jobs are about nothing else. */
+function marksOfPart(worked: Worked, part: PartKind, rubric: Rubric): Mark[] {
+  const held = caseOf(worked, part);
+  const shares = sharesOf(held);
   const marks = (Object.keys(DIAGNOSIS_TITLES) as DiagnosisId[]).flatMap((id) => {
     const weight = weightOf(rubric, id);
-    return weight === null ? [] : [diagnosisMark(id, DIAGNOSIS_TITLES[id], weight, shares[id])];
+    return weight === null ? [] : [mark(id, DIAGNOSIS_TITLES[id], weight, shares[id])];
   });
-  return [...marks, ...sureMarks(held, shares.condition.share === 1, rubric)];
+  if (rubric.sure === null) return marks;
+  const { rule, weight } = rubric.sure;
+  const sure = sureShare(held, shares.condition.share === 1, rule);
+  return [...marks, mark('sure', SURE_TITLES[rule], weight, sure)];
+
+  function mark(id: string, title: string, weight: number, { share, sentence, entries }: Share): Mark {
+    const alone = part === 'armature' && worked.parts.length === 1;
+    const of = tenths(weight / worked.parts.length);
+    return {
+      id: part === 'armature' ? id : `${part}.${id}`,
+      group: 'diagnosis',
+      title: alone ? title : `${PART_TITLES[part]}: ${lowerFirst(title)}`,
+      earned: share === 1 ? of : tenths((share * weight) / worked.parts.length),
+      of,
+      sentence,
+      entries,
+    };
+  }
+}
+
+function lowerFirst(words: string): string {
+  return words[0]!.toLowerCase() + words.slice(1);
+}
+
+/** Marks for what was decided about each part: what diagnosis is worth is shared by the parts of the job. */
+export function diagnosisMarks(worked: Worked, rubric: Rubric): Mark[] {
+  return worked.parts.flatMap((part) => marksOfPart(worked, part, rubric));
 }

@@ -1,6 +1,6 @@
 import type { Finding } from '../../bench/paper.ts';
+import type { TrueFinding } from './finding.ts';
 import { placeWorth } from './place.ts';
-import type { TrueFinding } from './truth.ts';
 
 /** A fault of the part with the finding of the verdict that comes nearest to it, and what that is worth. */
 export interface Matched {

@@ -30,7 +30,7 @@ export interface Shown {
 /** Room temperature, degrees C. */
 const ROOM_C = 20;
 /** Scatter of clean contacts never lets a smaller deviation be told, whatever the range; bench figures, three sigma. */
-const SCATTER_BAND = 0.03;
+export const SCATTER_BAND = 0.03;
 
 /** Ammeter loop with both contacts at the middle of their spread, ohm. */
 export function nominalLoopOhm(faults: readonly ArmatureFault[]): number {
@@ -53,7 +53,7 @@ function median(values: readonly number[]): number {
  * Deviations of a turn from what a sound part of the same kind shows, bar by bar: slot mates alternate and a forced
  * winding wanders when they are sound. The level of the whole turn is left out, since nobody has a sound part to hand.
  */
-function deviations(readings: readonly number[], sound: readonly number[]): number[] {
+export function deviations(readings: readonly number[], sound: readonly number[]): number[] {
   const ratios = readings.map((reading, bar) => reading / sound[bar]!);
   const middle = median(ratios);
   return ratios.map((ratio) => (middle > 0 ? ratio / middle - 1 : 0));

@@ -1,6 +1,8 @@
+import type { PartKind } from '../../bench/action.ts';
 import type { TestKind } from '../../bench/paper.ts';
 import { acts } from '../film.ts';
 import { STRIP_ZONES, spacingOf } from '../passes.ts';
+import { listed } from '../words.ts';
 import type { Worked } from '../worked.ts';
 import { type Criterion, type Judgement, notShown, someOf } from './criterion.ts';
 
@@ -117,27 +119,38 @@ const strip: Criterion = {
   },
 };
 
-/** What there is to see on an armature: the joints, the running surface, the core. */
-const LOOKED_AT = ['riser:', 'bar:', 'core'];
+/** What there is to see on each part, by how its places begin. */
+const LOOKED_AT: Readonly<Record<PartKind, readonly string[]>> = {
+  armature: ['riser:', 'bar:', 'core'],
+  fieldFrame: ['field:case', 'field:brush1', 'field:brush2'],
+  brushPlate: ['plate:insulated1', 'plate:insulated2', 'plate:earthed1', 'plate:earthed2'],
+};
+const LOOK_WORDS: Readonly<Record<PartKind, string>> = {
+  armature: 'risers, bars and core',
+  fieldFrame: 'field case and both field brushes',
+  brushPlate: 'all four holders',
+};
 
 const looked: Criterion = {
   id: 'lookedFirst',
   title: 'Part looked over before power',
   applies: allows('look'),
-  judge({ film, firstPower }) {
+  judge({ film, firstPower, parts }) {
     const looks = acts(film, 'lens.look').filter(({ n }) => firstPower === null || n < firstPower.n);
-    const kinds = LOOKED_AT.filter((kind) => looks.some(({ action }) => action.place.startsWith(kind)));
+    const wanted = parts.flatMap((part) => LOOKED_AT[part]);
+    const seen = wanted.filter((kind) => looks.some(({ action }) => action.place.startsWith(kind)));
     const entries = someOf(looks.map(({ n }) => n));
-    if (looks.length === 0)
+    if (seen.length === 0)
       return notShown('The part was not looked at under the lens before the bench was switched on.');
-    if (kinds.length === LOOKED_AT.length)
+    const words = listed(parts.map((part) => LOOK_WORDS[part]));
+    if (seen.length === wanted.length)
       return {
         share: 1,
-        sentence: 'Risers, bars and core were looked at before the bench was switched on.',
+        sentence: `${words[0]!.toUpperCase()}${words.slice(1)} were looked at before the bench was switched on.`,
         entries,
       };
-    const sentence = 'Only part of it was looked at before power: look at risers, bars and core.';
-    return { share: kinds.length / LOOKED_AT.length, sentence, entries };
+    const sentence = `Only part of it was looked at before power: look at ${words}.`;
+    return { share: seen.length / wanted.length, sentence, entries };
   },
 };
 

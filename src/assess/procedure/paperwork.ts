@@ -1,28 +1,55 @@
+import type { PartKind } from '../../bench/action.ts';
 import { STRIP_ARC_DEG } from '../../bench/geometry.ts';
+import type { TestKind } from '../../bench/paper.ts';
+import { testsOf } from '../done.ts';
 import { acts } from '../film.ts';
-import { listed, TEST_WORDS } from '../words.ts';
+import { listed, PART_WORDS, TEST_WORDS } from '../words.ts';
 import type { Worked, WrittenLine } from '../worked.ts';
 import { type Criterion, notShown, someOf } from './criterion.ts';
+
+interface Owed {
+  readonly part: PartKind;
+  readonly test: TestKind;
+  /** The last verdict on the part. */
+  readonly before: number;
+}
+
+const isWritten = (sheet: readonly WrittenLine[], { part, test, before }: Owed) =>
+  sheet.some(({ line, entry, part: about }) => entry < before && line.test === test && about === part);
+
+/** Lines owed before each verdict: every test of the part. */
+function owedLines({ parts, tests, verdicts }: Worked): Owed[] {
+  return parts.flatMap((part) => {
+    const before = verdicts.get(part)?.entry ?? -1;
+    return testsOf(part, tests).map((test) => ({ part, test, before }));
+  });
+}
 
 const recorded: Criterion = {
   id: 'recordedFirst',
   title: 'Recorded before the verdict',
-  judge({ tests, sheet, verdict }) {
-    if (verdict === null) return notShown('No verdict was written.');
-    const before = sheet.filter(({ entry }) => entry < verdict.entry);
-    const missing = tests.filter((test) => !before.some(({ line }) => line.test === test));
-    const entries = someOf([...before.map(({ entry }) => entry), verdict.entry]);
+  judge(worked) {
+    const { sheet, verdicts, parts } = worked;
+    if (verdicts.size === 0) return notShown('No verdict was written.');
+    const owed = owedLines(worked);
+    const missing = owed.filter((line) => !isWritten(sheet, line));
+    const written = [...verdicts.values()].map(({ entry }) => entry);
+    const last = Math.max(...written);
+    const lines = sheet.filter(({ entry }) => entry < last).map(({ entry }) => entry);
+    const named = ({ part, test }: Owed) =>
+      parts.length > 1 ? `${TEST_WORDS[test]} of ${PART_WORDS[part]}` : TEST_WORDS[test];
     const sentence =
       missing.length === 0
         ? 'Every test was on the sheet before the verdict was written.'
-        : `The verdict was written without ${listed(missing.map((test) => TEST_WORDS[test]))} on the sheet.`;
-    return { share: 1 - missing.length / tests.length, sentence, entries };
+        : `The verdict was written without ${listed(missing.map(named))} on the sheet.`;
+    return { share: 1 - missing.length / owed.length, sentence, entries: someOf([...lines, ...written]) };
   },
 };
 
 const chalked: Criterion = {
   id: 'chalkedFirst',
   title: 'A bar chalked to count from',
+  applies: ({ parts }) => parts.includes('armature'),
   judge({ film, sheet }) {
     const chalk = acts(film, 'chalk.mark')[0];
     if (chalk === undefined)

@@ -1,15 +1,28 @@
 import { type Rubric, thresholdOf } from '../../scenario/public/rubric.ts';
 import type { Mark } from '../mark.ts';
 import type { Worked } from '../worked.ts';
+import { BENCH_CARE } from './benchCare.ts';
 import { COVERAGE } from './coverage.ts';
 import type { Criterion } from './criterion.ts';
 import { houseSequence } from './houseSequence.ts';
+import { MAT_COVERAGE } from './matCoverage.ts';
 import { PAPERWORK } from './paperwork.ts';
+import { RAIL_WORK } from './railWork.ts';
+import { REMEDY_WORK } from './remedyWork.ts';
 import { SAFETY } from './safety.ts';
 
 /** Every criterion of how the work was done, by id. What each is worth stands in scenario/public/rubric.ts. */
 export const CRITERIA: ReadonlyMap<string, Criterion> = new Map(
-  [...COVERAGE, ...SAFETY, ...PAPERWORK, houseSequence].map((criterion) => [criterion.id, criterion]),
+  [
+    ...COVERAGE,
+    ...MAT_COVERAGE,
+    ...RAIL_WORK,
+    ...REMEDY_WORK,
+    ...SAFETY,
+    ...BENCH_CARE,
+    ...PAPERWORK,
+    houseSequence,
+  ].map((criterion) => [criterion.id, criterion]),
 );
 
 /** Marks for how the work was done; criteria for tests the job does not have are left out. */

@@ -1,4 +1,5 @@
 import { acts, excited, lasted } from '../film.ts';
+import { isLampTest, needsGrowler } from '../lampTests.ts';
 import type { Worked } from '../worked.ts';
 import { byRules, type Criterion, someOf } from './criterion.ts';
 
@@ -13,7 +14,9 @@ const meterWork = ({ readings }: Worked) =>
 const stripWork = ({ readings }: Worked) =>
   someOf(readings.strip.filter(({ selector }) => selector !== 'off').map(({ entry }) => entry));
 
-const lampJob = ({ tests }: Worked) => tests.includes('ground');
+const lampJob = ({ tests }: Worked) => tests.some(isLampTest);
+const poweredJob = ({ tests }: Worked) => tests.some(needsGrowler);
+const meterJob = ({ tests }: Worked) => tests.includes('spaced') || tests.includes('neighbour');
 
 const safeHands: Criterion = {
   id: 'safeHands',
@@ -29,7 +32,7 @@ const safeHands: Criterion = {
 const probesOff: Criterion = {
   id: 'probesOff',
   title: 'Lamp probes off before turning',
-  applies: lampJob,
+  applies: ({ tests }) => tests.includes('ground'),
   judge: byRules(['turnedUnderLamp'], {
     shownBy: lampWork,
     notShown: 'The lamp was not used on the part.',
@@ -40,6 +43,7 @@ const probesOff: Criterion = {
 const placedOff: Criterion = {
   id: 'placedOff',
   title: 'Off to place and to remove',
+  applies: poweredJob,
   judge: byRules(['placedLive', 'liftedLive'], {
     shownBy: placings,
     notShown: 'The armature was never laid in the cradle.',
@@ -50,6 +54,7 @@ const placedOff: Criterion = {
 const cradleFilled: Criterion = {
   id: 'cradleFilled',
   title: 'Never on with an empty cradle',
+  applies: poweredJob,
   judge: byRules(['emptyCradle', 'emptyCradleTrip'], {
     shownBy: powered,
     notShown: 'The bench was never switched on.',
@@ -60,6 +65,7 @@ const cradleFilled: Criterion = {
 const leadsRight: Criterion = {
   id: 'leadsRight',
   title: 'Right leads for the selector',
+  applies: (worked) => meterJob(worked) || lampJob(worked),
   judge: byRules(['leadsMixed'], {
     shownBy: (worked) => someOf([...meterWork(worked), ...lampWork(worked)]),
     notShown: 'No lead was used for a reading.',
@@ -100,7 +106,8 @@ const PROVED = {
 const notLeftOn: Criterion = {
   id: 'notLeftOn',
   title: 'Off when not in use and at the end',
-  judge: byRules(['leftOn'], {
+  applies: poweredJob,
+  judge: byRules(['leftOn', 'gaugeLive'], {
     shownBy: powered,
     notShown: 'The bench was never switched on.',
     kept: 'The bench was switched off whenever it was not in use.',
@@ -110,6 +117,7 @@ const notLeftOn: Criterion = {
 const keptCool: Criterion = {
   id: 'keptCool',
   title: 'Nothing overheated',
+  applies: poweredJob,
   judge: byRules(['overheated'], {
     shownBy: powered,
     notShown: 'The bench was never switched on.',
@@ -120,6 +128,7 @@ const keptCool: Criterion = {
 const needleSpared: Criterion = {
   id: 'needleSpared',
   title: 'Needle not left against its stop',
+  applies: meterJob,
   /** @param longestMs  a needle may swing on to its stop; left there for longer it is being harmed */
   judge(worked, longestMs) {
     const pegged = worked.film.stretches.filter(

@@ -1,0 +1,36 @@
+import { armatureResistance } from '../../engine/instruments/armatureDc.ts';
+import { DEFAULT_TEST_VOLT, seeMegohms, terminalVolt } from '../../engine/instruments/insulationTester.ts';
+import { neighbourDrops } from '../../engine/instruments/millivoltDrop.ts';
+import { ROOM_C } from '../../engine/instruments/thermal.ts';
+import type { ArmatureDesign } from '../../engine/parts/armature.ts';
+import type { ArmatureFault } from '../../engine/parts/armatureFault.ts';
+import { standing } from './place.ts';
+import { deviations, SCATTER_BAND } from './shown.ts';
+
+/** What insulation tester and millivolt drop tell of an armature. */
+
+/**
+ * Whether an insulation tester reads less than the card allows at the usual voltage.
+ * @param at resistance at a peak voltage, ohm; null: none
+ */
+export function readsPoor(at: (peakV: number) => number | null, leastMohm: number): boolean {
+  const ohm = at(terminalVolt(DEFAULT_TEST_VOLT, at(0)));
+  return ohm !== null && seeMegohms(ohm).megohms < leastMohm;
+}
+
+export function armatureLeaks(
+  design: ArmatureDesign,
+  faults: readonly ArmatureFault[],
+  leastMohm: number,
+): boolean {
+  const at = (peakV: number) => armatureResistance(design, faults, 0, 'core', { peakV, tempC: ROOM_C });
+  return readsPoor(at, leastMohm);
+}
+
+/** Pairs of neighbouring bars whose drop stands out; a pair no current reaches drops the feed's whole voltage. */
+export function droppingPairs(design: ArmatureDesign, faults: readonly ArmatureFault[]): number[] {
+  const drops = (list: readonly ArmatureFault[]) =>
+    neighbourDrops(design, list).map((volt) => volt ?? NO_WAY_V);
+  return standing(deviations(drops(faults), drops([])), SCATTER_BAND);
+}
+const NO_WAY_V = 2;
