@@ -21,12 +21,15 @@ export function matched(
   bars: number,
 ): Matched[] {
   const left = [...findings];
+  // Whoever says sound has named no place, and none that is left open on purpose.
+  const placed = ({ condition, place }: Finding, truth: TrueFinding) =>
+    condition === 'sound' ? 0 : placeWorth(place, chalked, truth.place, bars);
   return told.map((truth) => {
     const worths = left.map((finding) => ({
       told: truth,
       finding,
       condition: truth.expected.conditions[finding.condition] ?? 0,
-      place: placeWorth(finding.place, chalked, truth.place, bars),
+      place: placed(finding, truth),
     }));
     const best = worths.reduce<Matched | null>(
       (top, one) => (top === null || value(one) > value(top) ? one : top),
