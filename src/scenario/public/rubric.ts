@@ -67,7 +67,6 @@ export const BUILT_IN_RUBRIC: Rubric = {
   name: 'Built-in rubric',
   version: 1,
   criteria: [
-    { criterion: 'prepared', weight: 3 },
     { criterion: 'lookedFirst', weight: 4 },
     { criterion: 'chalkedFirst', weight: 2 },
     { criterion: 'placedOff', weight: 4 },
@@ -95,6 +94,7 @@ export const BUILT_IN_RUBRIC: Rubric = {
     { criterion: 'partSpared', weight: 5 },
     { criterion: 'benchSetRight', weight: 8 },
     { criterion: 'leadsRight', weight: 5 },
+    { criterion: 'prepared', weight: 3 },
     { criterion: 'safeHands', weight: 10 },
     { criterion: 'probesOff', weight: 3 },
     // Common practice, no source; how long is too long is ours.
