@@ -53,5 +53,5 @@ export function expertAttempt(scenario: Scenario) {
   const session = createSession({ scenario, design: designOf(scenario, library) });
   const bench: Bench = { act: session.act, observe: session.observe };
   const worked = workJob(bench, jobOf(scenario, library));
-  return { ...worked, attempt: attemptOf(session, scenario, worked.endMs) };
+  return { ...worked, verdict: worked.verdicts[0]!, attempt: attemptOf(session, scenario, worked.endMs) };
 }

@@ -5,6 +5,7 @@ import { parseScenarioText } from '../../src/scenario/parse.ts';
 import type { Scenario } from '../../src/scenario/scenario.ts';
 import { scenarioTexts } from '../scenario/files.ts';
 import { expertAttempt, library } from './attempts.ts';
+import { namesTheHidden } from './hiddenAnswers.ts';
 
 /** What the expert did not win, with what the expert said: empty when every mark was earned. */
 function notWon(scenario: Scenario) {
@@ -16,21 +17,31 @@ function notWon(scenario: Scenario) {
     : [{ lost, stoppedBy, verdict, hidden: scenario.hidden }];
 }
 
-/** Armature jobs of the library; those about other parts are worked elsewhere. */
-const jobs = [...scenarioTexts()].flatMap(([name, text]): [string, Scenario][] => {
+const jobs = [...scenarioTexts()].map(([name, text]): [string, Scenario] => {
   const read = parseScenarioText(text, library);
   if (!read.ok) throw new Error(`${name}: ${JSON.stringify(read.issues)}`);
-  const { parts, tests } = read.value.public;
-  const armatureOnly = parts.every((part) => part === 'armature') && !tests.includes('megohm');
-  return armatureOnly ? [[name, read.value]] : [];
+  return [name, read.value];
 });
+const isAboutArmature = ({ public: { parts, tests } }: Scenario) =>
+  parts.every((part) => part === 'armature') && !tests.includes('megohm');
+const armatureJobs = jobs.filter(([, scenario]) => isAboutArmature(scenario));
+const matJobs = jobs.filter(([, scenario]) => !isAboutArmature(scenario));
 
 describe('the expert, from observations alone, wins every mark', () => {
   it('in a library of thirty jobs and more', () => {
-    expect(jobs.length).toBeGreaterThanOrEqual(30);
+    expect(armatureJobs.length).toBeGreaterThanOrEqual(30);
   });
-  it.each(jobs)('of %s', (_name, scenario) => {
+  it.each(armatureJobs)('of %s', (_name, scenario) => {
     expect(notWon(scenario)).toEqual([]);
+  });
+});
+
+describe('the expert, from observations alone, names what is hidden and breaks no rule', () => {
+  it.each(matJobs)('of %s', (_name, scenario) => {
+    const { attempt, verdicts } = expertAttempt(scenario);
+    const onMat = verdicts.filter(({ part }) => part !== 'armature');
+    expect(onMat.filter((verdict) => !namesTheHidden(scenario, verdict))).toEqual([]);
+    expect(attempt.entries.flatMap(({ outcome }) => outcome.breaches)).toEqual([]);
   });
 });
 

@@ -2,6 +2,7 @@ import { RANGES_A, type RangeA } from '../../bench/action.ts';
 import type { SheetLine } from '../../bench/paper.ts';
 import { barPlace } from '../../bench/places.ts';
 import { scaleCurrent } from '../../engine/instruments/ammeter.ts';
+import { setRight } from './benchCare.ts';
 import type { Hands } from './hands.ts';
 import type { Amps } from './notes.ts';
 
@@ -83,8 +84,25 @@ function barUnder(hands: Hands): number {
   return Number(hands.see().leads['ammeter.1'].touches!.split(':')[1]);
 }
 
-/** Steps the second probe away from the first, bar by bar, and finds the spacing with the largest reading. */
+/** Below this no armature reads anywhere near the largest spacing: the leads themselves carry nothing, A. */
+const NOTHING_A = 0.5;
+
+/** The largest reading and its spacing; leads that read nothing at any spacing are changed first. */
 function largestSpacing(hands: Hands): { spacing: number; readingA: number } {
+  const found = stepApart(hands);
+  if (found.readingA > NOTHING_A) return found;
+  changeLeads(hands);
+  return stepApart(hands);
+}
+
+function changeLeads(hands: Hands): void {
+  end(hands);
+  setRight(hands, 'ammeterLeads');
+  begin(hands);
+}
+
+/** Steps the second probe away from the first, bar by bar, and finds the spacing with the largest reading. */
+function stepApart(hands: Hands): { spacing: number; readingA: number } {
   const { bars } = hands.job.armature;
   const first = hands.barAt(FRONT_DEG);
   const widest = Math.floor((WIDEST_DEG * bars) / 360);
@@ -115,14 +133,16 @@ export function spacedTest(hands: Hands, chalked: number): Amps[] {
   return readings;
 }
 
-/** The neighbouring pass. Two pairs are tried for the range, so that one bad pair does not decide it. */
+/** The neighbouring pass; leads that read nothing at either of two pairs are changed first. */
 export function neighbourTest(hands: Hands, chalked: number): Amps[] {
   const { bars } = hands.job.armature;
   begin(hands);
-  const one = tryPair(hands);
-  hands.nextBar();
-  hands.nextBar();
-  setRange(hands, rangeFor(Math.max(one, tryPair(hands))));
+  let most = betterOfTwo(hands);
+  if (most <= NOTHING_A) {
+    changeLeads(hands);
+    most = betterOfTwo(hands);
+  }
+  setRange(hands, rangeFor(most));
   const first = firstOfPair(hands);
   put(hands, first, (first + 1) % bars);
   const readings = pass(hands, lineOf('neighbour', chalked, bars));
@@ -134,6 +154,14 @@ export function neighbourTest(hands: Hands, chalked: number): Amps[] {
 function firstOfPair(hands: Hands): number {
   const { bars, poles } = hands.job.armature;
   return hands.barAt((poles === 2 ? FRONT_DEG : BELOW_FRONT_DEG) - 180 / bars);
+}
+
+/** Two pairs are tried for the range, so that one bad pair does not decide it. */
+function betterOfTwo(hands: Hands): number {
+  const one = tryPair(hands);
+  hands.nextBar();
+  hands.nextBar();
+  return Math.max(one, tryPair(hands));
 }
 
 function tryPair(hands: Hands): number {

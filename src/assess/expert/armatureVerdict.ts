@@ -1,4 +1,4 @@
-import type { Disposition, Finding, FoundPlace, Verdict } from '../../bench/paper.ts';
+import type { Finding, FoundPlace } from '../../bench/paper.ts';
 import type { Job } from '../../scenario/public/job.ts';
 import type { Amps, Notes } from './notes.ts';
 
@@ -182,21 +182,45 @@ function windingFindings(reader: Reader): Finding[] {
   return [...found, ...(pulls ? whyItPulls(reader, spoken) : whyItFalls(reader, spoken))];
 }
 
-function isDirty(notes: Notes, job: Job): boolean {
+/** Most bars look dirty: scattered readings are put down to that. */
+export function isDirty(notes: Notes, job: Job): boolean {
   const dirty = notes.looks.filter(({ place, sees }) => place.startsWith('bar:') && sees.includes('dirt'));
   return dirty.length > DIRTY_SHARE * job.armature.bars;
 }
 
-/** The heaviest remedy any finding calls for. */
-function dispositionOf(findings: readonly Finding[]): Disposition {
-  const conditions = findings.map(({ condition }) => condition);
-  if (conditions.some((c) => c === 'grounded' || c === 'openCoil' || c === 'reversed')) return 'winder';
-  if (conditions.includes('badRiserJoint')) return 'resolder';
-  return conditions.includes('sound') ? 'service' : 'cleanAndRetest';
+/** The drop between bars shows what ammeter and strip cannot: a soft bridge lowers it, a joint raises it. */
+function dropFindings(reader: Reader): Finding[] {
+  const { notes, pair, bar } = reader;
+  const read = notes.drops.flatMap(({ at, millivolts }) =>
+    typeof at === 'number' ? [{ at, millivolts }] : [],
+  );
+  if (read.length === 0) return [];
+  const middle = median(read.map(({ millivolts }) => millivolts ?? Number.POSITIVE_INFINITY));
+  const off = (at: number) => {
+    const drop = read.find((one) => one.at === at)?.millivolts;
+    return drop == null ? 1 : drop / middle - 1;
+  };
+  const bars = read.length;
+  const high = read.filter(({ at }) => off(at) > DROP_OUT).map(({ at }) => at);
+  const joint = high.find((at) => high.includes((at - 1 + bars) % bars));
+  if (joint !== undefined) return [{ condition: 'badRiserJoint', place: bar(joint) }];
+  const lowestAt = read.reduce((least, one) => (off(one.at) < off(least) ? one.at : least), read[0]!.at);
+  if (off(lowestAt) < -DROP_OUT) return [{ condition: 'bridgedBars', place: pair(lowestAt) }];
+  return high.slice(0, 1).map((at) => ({ condition: 'badRiserJoint', place: pair(at) }));
+}
+/** Share by which a drop stands out: contacts do not enter, so it is finer than the ammeter's. Ours, no source. */
+const DROP_OUT = 0.03;
+
+function insulationFindings({ lit, megohms }: Notes, { limits }: Job): Finding[] {
+  if ((lit?.length ?? 0) > 0) return [{ condition: 'grounded', place: { kind: 'somewhere' } }];
+  const low = megohms.some(
+    (one) => one.part === 'armature' && one.megohms !== 'over' && one.megohms < limits.insulationMohm,
+  );
+  return low ? [{ condition: 'poorInsulation', place: { kind: 'somewhere' } }] : [];
 }
 
-/** The verdict on one armature from the notes alone. */
-export function decide(notes: Notes, job: Job, chalked: number): Verdict {
+/** Everything the notes say of the armature, whatever is done about it. */
+export function armatureFindings(notes: Notes, job: Job, chalked: number): Finding[] {
   const { bars } = job.armature;
   const count = (bar: number) => (bar - chalked + bars) % bars;
   const reader: Reader = {
@@ -207,26 +231,9 @@ export function decide(notes: Notes, job: Job, chalked: number): Verdict {
     pair: (bar) => ({ kind: 'pair', count: count(bar) }),
     bar: (bar) => ({ kind: 'bar', count: count(bar) }),
   };
-  const dirty = isDirty(notes, job);
-  const grounded: Finding[] =
-    (notes.lit?.length ?? 0) > 0 ? [{ condition: 'grounded', place: { kind: 'somewhere' } }] : [];
-  const winding: Finding[] = dirty
+  const winding: Finding[] = isDirty(notes, job)
     ? [{ condition: 'bridgedBars', place: { kind: 'somewhere' } }]
     : windingFindings(reader);
-  const findings = [...grounded, ...winding];
-  const all: Finding[] =
-    findings.length > 0 ? findings : [{ condition: 'sound', place: { kind: 'somewhere' } }];
-  return {
-    part: 'armature',
-    findings: all,
-    disposition: dispositionOf(all),
-    sure: 0.9,
-    because: because(notes),
-  };
-}
-
-function because(notes: Notes): string {
-  const lamp = notes.lit === null ? 'not used' : notes.lit.length > 0 ? 'lit' : 'dark';
-  const strip = notes.strip.some(({ pull }) => pull > 0) ? 'pulled' : 'still';
-  return `readings of ${notes.neighbour.length} pairs, lamp ${lamp}, strip ${strip}`;
+  const soft = winding.length > 0 ? [] : dropFindings(reader);
+  return [...insulationFindings(notes, job), ...winding, ...soft];
 }

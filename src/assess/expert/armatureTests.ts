@@ -1,10 +1,11 @@
 import { barPlace, type Place } from '../../bench/places.ts';
 import { slotUnder } from '../passes.ts';
 import type { Hands } from './hands.ts';
+import { beginLamp, endLamp, holsterLeads, takeLeads, watch } from './lamp.ts';
 import type { Felt, Notes } from './notes.ts';
 
 /** Looks at every riser, every bar, the core and the shaft while the part lies on the mat. */
-export function lookOver(hands: Hands): Notes['looks'] {
+export function lookAtArmature(hands: Hands): Notes['looks'] {
   const bars = Array.from({ length: hands.job.armature.bars }, (_, bar) => bar);
   const places: Place[] = [
     ...bars.flatMap((bar): Place[] => [`riser:${bar}`, `bar:${bar}`]),
@@ -21,55 +22,23 @@ export function lookOver(hands: Hands): Notes['looks'] {
   return looks;
 }
 
-/** Long enough for the filament and the eye. */
-const LAMP_MS = 400;
-
-/** Touches the tips together and sees whether the lamp lights. */
-function prove(hands: Hands): void {
-  hands.do({ type: 'lead.touch', lead: 'lamp.1', place: 'tip:lamp.2' });
-  if (hands.wait(LAMP_MS).lamp.glow < 4) throw new Error('the lamp does not light with its tips together');
-  hands.do({ type: 'lead.lift', lead: 'lamp.1' });
-  while (hands.see().lamp.glow > 0) hands.wait(LAMP_MS);
-}
-
-/** The lamp over one bar. One that begins to glow is looked at until it has made up its mind. */
-function lights(hands: Hands, bar: number): boolean {
-  hands.do({ type: 'lead.touch', lead: 'lamp.2', place: barPlace(bar) });
-  if (hands.wait(LAMP_MS).lamp.glow === 0) return false;
-  return hands.wait(3 * LAMP_MS).lamp.glow > 0;
-}
-
-function takeLamp(hands: Hands): void {
-  hands.all(
-    { type: 'lead.take', lead: 'lamp.1', grip: 'handle' },
-    { type: 'lead.take', lead: 'lamp.2', grip: 'handle' },
-  );
-}
-
-function holsterLamp(hands: Hands): void {
-  hands.all({ type: 'lead.holster', lead: 'lamp.1' }, { type: 'lead.holster', lead: 'lamp.2' });
-}
-
 /** One probe on the shaft, the other on every bar within reach; then both off, turned half round, and the rest. */
 export function groundTest(hands: Hands): number[] {
   const { bars } = hands.job.armature;
   const tested = new Set<number>();
   const lit: number[] = [];
-  hands.do({ type: 'selector.turn', to: 'low' });
-  takeLamp(hands);
-  prove(hands);
+  beginLamp(hands);
   while (tested.size < bars) {
     hands.do({ type: 'lead.touch', lead: 'lamp.1', place: 'shaft' });
     for (const bar of hands.barsInReach().filter((one) => !tested.has(one))) {
-      if (lights(hands, bar)) lit.push(bar);
+      hands.do({ type: 'lead.touch', lead: 'lamp.2', place: barPlace(bar) });
+      if (watch(hands) !== 'dark') lit.push(bar);
       tested.add(bar);
     }
     hands.all({ type: 'lead.lift', lead: 'lamp.2' }, { type: 'lead.lift', lead: 'lamp.1' });
     if (tested.size < bars) halfTurn(hands);
   }
-  prove(hands);
-  holsterLamp(hands);
-  hands.do({ type: 'selector.turn', to: 'off' });
+  endLamp(hands);
   const line = { test: 'ground', count: null, lamp: lit.length > 0 ? 'lit' : 'dark' } as const;
   hands.do({ type: 'sheet.write', line });
   return lit;
@@ -77,9 +46,9 @@ export function groundTest(hands: Hands): number[] {
 
 /** Both lamp leads back in their holsters first: no probe on the part, and a hand free to turn it. */
 function halfTurn(hands: Hands): void {
-  holsterLamp(hands);
+  holsterLeads(hands);
   hands.do({ type: 'armature.turn', byDeg: 180 });
-  takeLamp(hands);
+  takeLeads(hands);
 }
 
 /** Places along the upper arc, both sides and the top, clear of the jaws. */
