@@ -23,7 +23,8 @@ const jobs = [...scenarioTexts()].map(([name, text]): [string, Scenario] => {
   return [name, read.value];
 });
 const isAboutArmature = ({ public: { parts, tests } }: Scenario) =>
-  parts.every((part) => part === 'armature') && !tests.includes('megohm');
+  parts.every((part) => part === 'armature') &&
+  !tests.some((test) => test === 'megohm' || test === 'gauges' || test === 'millivolt');
 const armatureJobs = jobs.filter(([, scenario]) => isAboutArmature(scenario));
 const matJobs = jobs.filter(([, scenario]) => !isAboutArmature(scenario));
 

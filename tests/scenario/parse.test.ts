@@ -49,7 +49,7 @@ describe('the library', () => {
     expect(file.public.id).toBe(name);
     const card = Object.values(file.public.card).join(' ');
     expect(card).not.toMatch(
-      /riser|solder|open coil|short(ed|-circuit| circuit)|\bground(ed)?\b|bridg|reversed|insulation|\bsound\b/i,
+      /riser|solder|open coil|short(ed|-circuit| circuit)|\bground(ed)?\b|bridg|reversed|insulation|\bsound\b|rivet|pigtail|\bworn\b|mica|\bjoint/i,
     );
   });
 });

@@ -120,7 +120,12 @@ function whyItPulls(reader: Reader, spoken: readonly number[]): Finding[] {
   const left = fall.map((d, bar) => (spoken.includes(bar) ? 0 : d));
   const turned = lowBetweenRaised(fall, spoken);
   if (turned !== null && looksReversed(left)) return [{ condition: 'reversed', place: pair(turned) }];
-  return [{ condition: 'bridgedBars', place: at === null ? { kind: 'somewhere' } : pair(at) }];
+  return [{ condition: bridgeOrShort(reader), place: at === null ? { kind: 'somewhere' } : pair(at) }];
+}
+
+/** What still pulls when the grooves between the bars have been sawn out lies in the winding. */
+function bridgeOrShort({ notes }: Reader): 'bridgedBars' | 'shortedCoil' {
+  return notes.done.some(({ remedy }) => remedy === 'undercut') ? 'shortedCoil' : 'bridgedBars';
 }
 
 /** A fallen pair that nothing else explains: the coil is open, or one of its ends is off its riser. */
@@ -166,7 +171,7 @@ function equalisedFindings(reader: Reader): Finding[] {
   if (tiedPairRises(fall, at, job)) return whyItFalls(reader, []);
   const [joint] = joints(fall, STANDS_OUT);
   if (joint !== undefined) return [{ condition: 'badRiserJoint', place: bar(joint) }];
-  return [{ condition: 'bridgedBars', place: pair(at) }];
+  return [{ condition: bridgeOrShort(reader), place: pair(at) }];
 }
 
 function windingFindings(reader: Reader): Finding[] {
@@ -205,7 +210,7 @@ function dropFindings(reader: Reader): Finding[] {
   const joint = high.find((at) => high.includes((at - 1 + bars) % bars));
   if (joint !== undefined) return [{ condition: 'badRiserJoint', place: bar(joint) }];
   const lowestAt = read.reduce((least, one) => (off(one.at) < off(least) ? one.at : least), read[0]!.at);
-  if (off(lowestAt) < -DROP_OUT) return [{ condition: 'bridgedBars', place: pair(lowestAt) }];
+  if (off(lowestAt) < -DROP_OUT) return [{ condition: bridgeOrShort(reader), place: pair(lowestAt) }];
   return high.slice(0, 1).map((at) => ({ condition: 'badRiserJoint', place: pair(at) }));
 }
 /** Share by which a drop stands out: contacts do not enter, so it is finer than the ammeter's. Ours, no source. */
