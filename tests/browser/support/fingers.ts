@@ -7,6 +7,11 @@ interface Touch {
   y: number;
 }
 
+/** Where the finger is when the tip is there: the bench carries tips above the finger, so that it hides nothing. */
+export function below(tip: { readonly x: number; readonly y: number }): { x: number; y: number } {
+  return { x: tip.x + 26, y: tip.y + 40 };
+}
+
 /** Fingers on a touch screen, each down until it is lifted. */
 export class Fingers {
   private readonly session: CDPSession;
@@ -57,17 +62,26 @@ export class Fingers {
     await this.tell(this.down.length === 0 ? 'touchEnd' : 'touchMove');
   }
 
-  async tap(x: number, y: number, id = 1): Promise<void> {
-    await this.press(id, x, y);
-    await this.lift(id);
+  async tap(x: number, y: number): Promise<void> {
+    await this.press(1, x, y);
+    await this.lift(1);
+  }
+
+  /** One finger takes a lead by its handle and brings its tip on to something. */
+  async carry(hand: Hand, from: string, to: string, view?: string): Promise<void> {
+    const a = await hand.at(from);
+    await this.press(1, a.x, a.y);
+    await this.move({ 1: { x: a.x - 9, y: a.y - 9 } }, 2);
+    await this.move({ 1: below(await hand.at(to, view)) });
+    await this.lift(1);
   }
 
   /** One finger takes a thing to another and lets go. */
-  async drag(hand: Hand, from: string, to: string, view?: string, id = 1): Promise<void> {
+  async drag(hand: Hand, from: string, to: string): Promise<void> {
     const a = await hand.at(from);
-    await this.press(id, a.x, a.y);
-    await this.move({ [id]: { x: a.x + 9, y: a.y - 9 } }, 2);
-    await this.move({ [id]: await hand.at(to, view) });
-    await this.lift(id);
+    await this.press(1, a.x, a.y);
+    await this.move({ 1: { x: a.x + 9, y: a.y - 9 } }, 2);
+    await this.move({ 1: await hand.at(to) });
+    await this.lift(1);
   }
 }
