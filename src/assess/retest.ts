@@ -12,7 +12,7 @@ import type { Worked } from './worked.ts';
 const WINDING: readonly TestKind[] = ['neighbour', 'spaced', 'strip', 'millivolt'];
 /** Tests that can call for a remedy, and that show whether it has helped. Looking is a clue and no test. */
 const SHOWN_BY: Readonly<Record<RemedyKind, readonly TestKind[]>> = {
-  brushBetweenBars: WINDING,
+  brushBetweenBars: [...WINDING, 'megohm'],
   undercut: [...WINDING, 'gauges'],
   skimAndPolish: [...WINDING, 'gauges'],
   resolderRiser: ['neighbour', 'spaced', 'millivolt'],

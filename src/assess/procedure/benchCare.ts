@@ -16,9 +16,13 @@ const usesMeter = ({ tests }: Worked) => tests.includes('spaced') || tests.inclu
 const onLamp = (fault: BenchFault) =>
   fault.kind === 'blownLamp' || (fault.kind !== 'ammeterZero' && fault.lead.startsWith('lamp'));
 
+/** A needle pressed against its lower stop looks like one that stands at zero: nobody can be asked to notice. */
+const canBeSeen = (fault: BenchFault) => fault.kind !== 'ammeterZero' || fault.offset > 0;
+
 /** Faults of the bench that the tests of the job meet with. */
 function metWith(worked: Worked): readonly BenchFault[] {
-  return faultsOf(worked).filter((fault) => (onLamp(fault) ? usesLamp(worked) : usesMeter(worked)));
+  const met = (fault: BenchFault) => (onLamp(fault) ? usesLamp(worked) : usesMeter(worked));
+  return faultsOf(worked).filter((fault) => canBeSeen(fault) && met(fault));
 }
 
 /** Entry by which a fault of the bench was gone, or null. */

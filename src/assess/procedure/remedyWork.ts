@@ -35,21 +35,22 @@ const remedyAfterFinding: Criterion = {
   },
 };
 
+/** Looking alone calls for nothing; a test broken off has found as much as was done of it. */
 function calledFor(worked: Worked, first: Remedied, since: number): Judgement {
+  const part = PART_WORDS[first.part];
   const tests = testsBehind(worked, [first]);
   const done = mostDone(worked, first.part, tests, [since, first.entry]);
   const entries = [...someOf(done.entries), first.entry];
-  if (tests.length > 0 && done.share < 1) {
-    const which = listed(tests.map((test) => TEST_WORDS[test]));
-    const sentence = `A remedy was begun on ${PART_WORDS[first.part]} before ${which} had been done: it hides what it may cure.`;
-    return { share: 0, sentence, entries };
+  const which = listed(tests.map((test) => TEST_WORDS[test]));
+  if (tests.length === 0)
+    return { share: 0, sentence: `The card has no test that could call for this on ${part}.`, entries };
+  if (done.share < 1) {
+    const before = done.share === 0 ? 'before' : 'before all of';
+    const sentence = `A remedy was begun on ${part} ${before} ${which}: it hides what it may cure.`;
+    return { share: done.share, sentence, entries };
   }
   if (!tests.some((test) => tellingTests(worked, first.part).has(test)))
-    return {
-      share: 0.5,
-      sentence: `Nothing that the tests of ${PART_WORDS[first.part]} could show called for a remedy.`,
-      entries,
-    };
+    return { share: 0.5, sentence: `Nothing that could be found on ${part} called for a remedy.`, entries };
   return { share: 1, sentence: 'Each remedy followed a test that had found something.', entries };
 }
 

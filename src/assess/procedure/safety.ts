@@ -8,7 +8,7 @@ const placings = ({ film }: Worked) =>
 const powered = ({ film }: Worked) =>
   someOf(film.stretches.filter(({ seen }) => seen.supply === 'on').map(({ since }) => since));
 const lampWork = ({ readings }: Worked) =>
-  someOf(readings.lamp.filter(({ settled }) => settled).map(({ entry }) => entry));
+  someOf(readings.lamp.filter(({ selector }) => selector === 'low').map(({ entry }) => entry));
 const meterWork = ({ readings }: Worked) =>
   someOf(readings.ammeter.filter(({ settled }) => settled).map(({ entry }) => entry));
 const stripWork = ({ readings }: Worked) =>
