@@ -71,8 +71,8 @@ function metered({ leads, supply }: Observation): boolean {
 function restBefore(session: Session, fromMs: number, toMs: number): number | null {
   let rest: number | null = null;
   for (let atMs = fromMs + LOOK_MS; atMs < toMs; atMs += LOOK_MS) {
-    const { needle } = session.observe(atMs);
-    if (needle.atRest) rest = needle.deflection;
+    const { atRest, deflection } = session.needleAt(atMs);
+    if (atRest) rest = deflection;
   }
   return rest;
 }

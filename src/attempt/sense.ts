@@ -64,16 +64,20 @@ function instruments(
   part: PartOnBench,
   world: World,
 ): Omit<Sensed, 'pull' | 'buzz' | 'tester' | 'drop' | 'gaugeMm'> {
-  const { state, electrics, needle, needleSinceMs, atMs } = world;
+  const { state, electrics } = world;
   const sound = electrics.growler === null ? null : { ...electrics.growler, mainsHz: part.mains.hz };
   return {
     supply: state.supply,
-    needle: seeNeedle(needle, atMs - needleSinceMs),
+    needle: seenNeedle(world),
     lamp: { glow: glow(world.filamentK) },
     hum: hum(sound, part.mains.hz),
     growlerHeat: growlerHeat(world.windingC),
     rotationDeg: (Math.round(state.rotationDeg * 10) % 3600) / 10,
   };
+}
+
+export function seenNeedle({ needle, needleSinceMs, atMs }: World): Observation['needle'] {
+  return seeNeedle(needle, atMs - needleSinceMs);
 }
 
 function stripView({ state: { strip }, electrics }: World): StripView {

@@ -8,7 +8,7 @@ import type { PartLibrary, Scenario } from '../scenario/scenario.ts';
 import { advance } from './advance.ts';
 import type { Entry, Happened } from './entry.ts';
 import { putOnBench } from './part.ts';
-import { observe, sensed, stir } from './sense.ts';
+import { observe, seenNeedle, sensed, stir } from './sense.ts';
 import { withTouch } from './touch.ts';
 import { afterAct, firstWorld, type World } from './world.ts';
 
@@ -21,6 +21,8 @@ export interface Session {
   act(action: Action, atMs: number): Outcome;
   /** What eyes and ears have at an instant not before the last act's. Looking never changes what comes later. */
   observe(atMs: number): Observation;
+  /** The needle alone, as `observe` shows it: for looking often. */
+  needleAt(atMs: number): Observation['needle'];
   /** The statechart laid flat at an instant; knows no fault. */
   stateAt(atMs: number): BenchState;
   /** What has come about by itself since the last act, up to an instant. */
@@ -61,11 +63,12 @@ export function createSession({ scenario, design, mode = scenario.public.mode }:
       const since = world.happened.slice(afterLast.happened.length);
       const entry = { n: log.length, atMs, action, outcome, before: sensed(part, world) };
       log.push(since.length > 0 ? { ...entry, since } : entry);
-      afterLast = outcome.kind === 'done' ? afterAct(part, world, action) : world;
+      afterLast = outcome.kind === 'done' ? afterAct(part, world, action, judged) : world;
       furthest = afterLast;
       return outcome;
     },
     observe: (atMs) => observe(part, worldAt(atMs)),
+    needleAt: (atMs) => seenNeedle(worldAt(atMs)),
     stateAt: (atMs) => worldAt(atMs).state,
     sinceLastAct: (atMs) => worldAt(atMs).happened.slice(afterLast.happened.length),
     stirAt: (atMs) => stir(worldAt(atMs)),

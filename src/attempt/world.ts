@@ -1,7 +1,7 @@
 import type { Action } from '../bench/action.ts';
 import type { BenchSnapshot } from '../bench/machine.ts';
 import { minutesOf } from '../bench/memory.ts';
-import type { Mode } from '../bench/port.ts';
+import type { Mode, Outcome } from '../bench/port.ts';
 import { type BenchState, unattended } from '../bench/state.ts';
 import { benchState, nextBench, startBench } from '../bench/step.ts';
 import { targetDeflection } from '../engine/instruments/ammeter.ts';
@@ -87,9 +87,9 @@ const HANDS_OFF: ReadonlySet<Action['type']> = new Set([
   'verdict.write',
 ]);
 
-/** The world after an act that goes through, at the same instant. */
-export function afterAct(part: PartOnBench, world: World, action: Action): World {
-  const bench = nextBench(world.bench, action);
+/** The world after an act that goes through, at the same instant. @param outcome  as the act was judged */
+export function afterAct(part: PartOnBench, world: World, action: Action, outcome: Outcome): World {
+  const bench = nextBench(world.bench, action, { stood: world.state, outcome });
   const restarts = !HANDS_OFF.has(action.type);
   const condition = conditionAfter(world.condition, action, part.limits);
   const done = { ...world, bench, condition, idleSinceMs: restarts ? null : world.idleSinceMs };

@@ -75,6 +75,12 @@ const LEAVES_IN_HAND: ReadonlySet<string> = new Set(['sheet.write', 'verdict.wri
 
 /** Every region asks what becomes of an event: it is judged once. */
 const judged = new WeakMap<Told, Outcome>();
+
+/** Hands over what became of an event where that has been judged already. */
+export function rememberJudged(event: Told, outcome: Outcome): void {
+  judged.set(event, outcome);
+}
+
 function outcomeOf(mode: Mode, event: Told): Outcome {
   const known = judged.get(event) ?? judge(event.stood, event, mode);
   judged.set(event, known);

@@ -40,7 +40,19 @@ function before(state: BenchState): Standing {
   };
 }
 
+/** Every rule asks for the bench after the same event: the last answer is kept. */
+let lastAfter: {
+  readonly state: BenchState;
+  readonly event: BenchEvent;
+  readonly standing: Standing;
+} | null = null;
 function after(state: BenchState, event: BenchEvent): Standing {
+  if (lastAfter?.state !== state || lastAfter.event !== event)
+    lastAfter = { state, event, standing: standingAfter(state, event) };
+  return lastAfter.standing;
+}
+
+function standingAfter(state: BenchState, event: BenchEvent): Standing {
   const held = state.hands.includes('armature');
   const tips = tipsAfter(state.leads, event, state);
   return {

@@ -1,9 +1,11 @@
 import { type AnyActorScope, createActor, getInitialSnapshot } from 'xstate';
+import { rememberJudged } from './benchSetup.ts';
 import type { BenchEvent } from './happening.ts';
 import { ARMATURE_KIT } from './kit.ts';
 import { type BenchInput, type BenchSnapshot, benchMachine, type Told } from './machine.ts';
 import type { LeadView } from './observation.ts';
 import { ALL_LEADS, type LeadId } from './places.ts';
+import type { Outcome } from './port.ts';
 import { type BenchState, type Holds, type Leads, supplyOf } from './state.ts';
 
 /** A bench nobody has touched yet. */
@@ -16,9 +18,21 @@ export function tell(snapshot: BenchSnapshot, event: BenchEvent): Told {
   return { ...event, stood: benchState(snapshot) } as Told;
 }
 
-/** The bench after an event; the same bench when its guards refuse it. Pure. */
-export function nextBench(snapshot: BenchSnapshot, event: BenchEvent): BenchSnapshot {
-  return benchMachine.transition(snapshot, tell(snapshot, event), scope());
+/** What is known of an event before the machine takes it: the bench laid flat, and what became of the event. */
+export interface Judged {
+  readonly stood: BenchState;
+  readonly outcome: Outcome;
+}
+
+/**
+ * The bench after an event; the same bench when its guards refuse it. Pure.
+ * @param known  of this very event at this very snapshot: saves working it out again
+ */
+export function nextBench(snapshot: BenchSnapshot, event: BenchEvent, known?: Judged): BenchSnapshot {
+  if (known === undefined) return benchMachine.transition(snapshot, tell(snapshot, event), scope());
+  const told = { ...event, stood: known.stood } as Told;
+  rememberJudged(told, known.outcome);
+  return benchMachine.transition(snapshot, told, scope());
 }
 
 /**

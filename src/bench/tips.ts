@@ -91,7 +91,8 @@ function turnUnder(tips: Tips, geometry: CommutatorGeometry, rotationDeg: number
   return mapTips(tips, (tip) => {
     if (tip.stationDeg === null || tip.touches === null) return tip;
     const bar = barAt(geometry, tip.stationDeg, rotationDeg);
-    return { ...tip, touches: tip.touches.startsWith('riser') ? `riser:${bar}` : barPlace(bar) };
+    const touches = tip.touches.startsWith('riser') ? (`riser:${bar}` as const) : barPlace(bar);
+    return touches === tip.touches ? tip : { ...tip, touches };
   });
 }
 
@@ -99,8 +100,16 @@ function lose(tips: Tips, which: (tip: Tip) => boolean): Tips {
   return mapTips(tips, (tip) => (which(tip) ? { ...FREE, grip: tip.grip } : tip));
 }
 
+/** The very same tips where none of them changes: rules ask after every act, and most acts move no tip. */
 function mapTips(tips: Tips, change: (tip: Tip) => Tip): Tips {
-  return Object.fromEntries(ALL_LEADS.map((lead) => [lead, change(tips[lead])])) as Record<LeadId, Tip>;
+  let changed: Record<LeadId, Tip> | null = null;
+  for (const lead of ALL_LEADS) {
+    const tip = change(tips[lead]);
+    if (tip === tips[lead]) continue;
+    changed ??= { ...tips };
+    changed[lead] = tip;
+  }
+  return changed ?? tips;
 }
 
 /** Lamp tips on metal of the part: both are needed for a test. */
