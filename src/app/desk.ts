@@ -217,10 +217,11 @@ async function resultOf(attempt: Attempt, library: Library): Promise<AttemptResu
 }
 
 async function debriefOf(attempt: Attempt, library: Library): Promise<DebriefData> {
-  const [{ filmOf }, { marksOf }, { passCharts }] = await Promise.all([
+  const [{ filmOf }, { marksOf }, { passCharts }, { isAbout, toldByTests }] = await Promise.all([
     import('../assess/film.ts'),
     import('../assess/assess.ts'),
     import('../assess/charts.ts'),
+    import('../assess/toldByTests.ts'),
   ]);
   const film = filmOf(attempt, library.parts);
   return {
@@ -228,6 +229,10 @@ async function debriefOf(attempt: Attempt, library: Library): Promise<DebriefDat
     attempt,
     marks: marksOf(film),
     passes: passesOf(passCharts(film)),
+    told: toldByTests(attempt, library.parts).map((one) => ({
+      ...one,
+      own: linesOf(attempt).filter((line) => isAbout(line, one.about)),
+    })),
   };
 }
 

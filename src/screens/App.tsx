@@ -10,6 +10,7 @@ import { type Route, writeRoute } from './route.ts';
 import { SettingsDialog } from './SettingsDialog.tsx';
 import { Button } from './shared/Button.tsx';
 import type { Desk, Settings, ShellProps, StoredProblem } from './shell.ts';
+import { useHeadingFocus } from './useHeadingFocus.ts';
 import { useRoute } from './useRoute.ts';
 
 /** What every screen of the shell gets. */
@@ -28,6 +29,7 @@ export function App(props: ShellProps) {
   const problems = useProblems(props.problems);
   const [settingsOpen, setSettingsOpen] = useState(false);
   useSettingsOnPage(settings);
+  useHeadingFocus(writeRoute(route));
   const context: ScreenContext = {
     desk: props.desk,
     settings,

@@ -98,12 +98,26 @@ export interface PassReadings {
   readonly truth: readonly number[];
 }
 
+/** One line of a test that is not read on the ammeter: own entries, a sound part, this part before and after work. */
+export interface ToldByTest {
+  /** The line without its result. */
+  readonly about: SheetLine;
+  /** What was written for it, oldest first. */
+  readonly own: readonly SheetLine[];
+  readonly sound: Partial<SheetLine>;
+  readonly cameIn: Partial<SheetLine>;
+  /** Left out when no remedy was done. */
+  readonly afterWork?: Partial<SheetLine>;
+}
+
 export interface DebriefData {
   readonly job: Job;
   readonly attempt: Attempt;
   readonly marks: Marks;
   /** Passes that can be charted; empty when no ammeter test belonged to the job. */
   readonly passes: readonly PassReadings[];
+  /** Lamp on field frame and brush plate, insulation tester, drop of the field branches, gauges. */
+  readonly told: readonly ToldByTest[];
 }
 
 /** Everything the screens ask of the rest of the product. Errors of a person come back as issues, never as throws. */

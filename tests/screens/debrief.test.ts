@@ -4,7 +4,8 @@ import type { Entry } from '../../src/attempt/entry.ts';
 import type { Action } from '../../src/bench/action.ts';
 import { chalkAt } from '../../src/screens/apprentice/debrief/chalk.ts';
 import { niceAxis, ticks } from '../../src/screens/apprentice/debrief/chartScale.ts';
-import { faultWords, ohmWords } from '../../src/screens/apprentice/debrief/faultWords.ts';
+import { faultWords } from '../../src/screens/apprentice/debrief/faultWords.ts';
+import { ohmWords } from '../../src/screens/apprentice/debrief/ohmWords.ts';
 import { actionWords } from '../../src/screens/shared/actionWords.ts';
 import { GEOMETRY } from './observed.ts';
 

@@ -120,6 +120,7 @@ export function handMadeDebrief(stopped: boolean): DebriefData {
         ),
       ],
     },
+    told: [],
     passes: [
       {
         test: 'neighbour',

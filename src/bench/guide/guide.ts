@@ -1,7 +1,8 @@
 import { MAT_PARTS, PREPARATIONS, type Preparation } from '../action.ts';
+import { isMatTest } from '../matTests.ts';
 import { ARMATURE_TESTS, type TestKind } from '../paper.ts';
 import { deadLampWork } from './deadLamp.ts';
-import { isMatTest, lampWork, provedAgain } from './lampWork.ts';
+import { lampWork, provedAgain } from './lampWork.ts';
 import { lookWork } from './matWork.ts';
 import { gaugeWork, megohmWork, millivoltWork } from './railWork.ts';
 import { calledFor, remedyWork } from './remedyWork.ts';

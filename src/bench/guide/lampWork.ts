@@ -1,6 +1,5 @@
-import type { MatPart } from '../action.ts';
-import type { TestKind } from '../paper.ts';
-import type { FieldPlace, LeadId, Place, PlatePlace } from '../places.ts';
+import { MAT_TESTS, type MatTest } from '../matTests.ts';
+import type { LeadId, Place } from '../places.ts';
 import { PANEL_LEADS } from '../places.ts';
 import { placeWords } from '../placeWords.ts';
 import { takenUp } from './matWork.ts';
@@ -8,49 +7,17 @@ import { type Asked, doing, first, type GuideStep, hungUp, powered, writing } fr
 
 /** Lamp tests of field frame and brush plate: an armature in the cradle, LOW, the lamp proved before and after. */
 
-export type MatTest = 'fieldContinuity' | 'fieldInsulation' | 'plateInsulation' | 'plateEarthed';
-
-interface LampTest {
-  readonly part: MatPart;
-  readonly from: FieldPlace | PlatePlace;
-  readonly to: readonly (FieldPlace | PlatePlace)[];
-  readonly because: string;
-}
-
-const TESTS: Readonly<Record<MatTest, LampTest>> = {
-  fieldContinuity: {
-    part: 'fieldFrame',
-    from: 'field:terminal',
-    to: ['field:brush1', 'field:brush2'],
-    because: 'Each branch must carry current to its own brush: dark means an open coil or a broken joint.',
-  },
-  fieldInsulation: {
-    part: 'fieldFrame',
-    from: 'field:case',
-    to: ['field:brush1', 'field:brush2'],
-    because: 'The coils must not touch the case: a lamp that lights has found a grounded coil.',
-  },
-  plateInsulation: {
-    part: 'brushPlate',
-    from: 'plate:metal',
-    to: ['plate:insulated1', 'plate:insulated2'],
-    because:
-      'These holders must not touch the plate: a lamp that lights has found dirt, a rivet or a failed insulator.',
-  },
-  plateEarthed: {
-    part: 'brushPlate',
-    from: 'plate:metal',
-    to: ['plate:earthed1', 'plate:earthed2'],
-    because: 'These brushes must be joined to the plate: dark means a broken pigtail or holder joint.',
-  },
+const BECAUSE: Readonly<Record<MatTest, string>> = {
+  fieldContinuity:
+    'Each branch must carry current to its own brush: dark means an open coil or a broken joint.',
+  fieldInsulation: 'The coils must not touch the case: a lamp that lights has found a grounded coil.',
+  plateInsulation:
+    'These holders must not touch the plate: a lamp that lights has found dirt, a rivet or a failed insulator.',
+  plateEarthed: 'These brushes must be joined to the plate: dark means a broken pigtail or holder joint.',
 };
 
-export function isMatTest(test: TestKind): test is MatTest {
-  return test in TESTS;
-}
-
 export function lampWork(test: MatTest, asked: Asked): GuideStep | null {
-  const { part, from, to } = TESTS[test];
+  const { part, from, to } = MAT_TESTS[test];
   const next = to.find((place) => !asked.lines.some((line) => line.test === test && line.at === place));
   if (next === undefined) return null;
   return first(
@@ -65,8 +32,8 @@ export function lampWork(test: MatTest, asked: Asked): GuideStep | null {
         'LOW is the only place where the lamp is live; from now on both tips carry mains voltage.',
       ),
     () => (asked.watched.lamp === 'unproved' ? proved(asked) : null),
-    () => tipOn('lamp.1', from, asked, TESTS[test].because),
-    () => tipOn('lamp.2', next, asked, TESTS[test].because),
+    () => tipOn('lamp.1', from, asked, BECAUSE[test]),
+    () => tipOn('lamp.2', next, asked, BECAUSE[test]),
     () => (part === 'brushPlate' ? leaned(next, asked) : null),
     () =>
       writing(

@@ -1,11 +1,12 @@
 import { useState } from 'preact/hooks';
+import { isMatTest, MAT_TESTS } from '../../../bench/matTests.ts';
 import type { TestKind } from '../../../bench/paper.ts';
 import { Button } from '../../shared/Button.tsx';
 import { SelectField, TextField } from '../../shared/Field.tsx';
 import { brushName, gaugeName, matPlaceWords } from '../../shared/lineWords.ts';
 import { countWords, partWords, spoken, testWords, type Vocabulary } from '../../shared/words.ts';
 import type { AtHand } from './atHand.ts';
-import { isCounted, isOfBars, PLACES_OF } from './entryKinds.ts';
+import { isCounted, isOfBars } from './entryKinds.ts';
 import { PlaceFields } from './PlaceFields.tsx';
 import { ResultField } from './ResultField.tsx';
 import { changed, cleared, type EntryDraft, prefill, standing, toLine } from './sheetEntry.ts';
@@ -92,7 +93,7 @@ function got(test: TestKind, { lines, job }: EntryFormProps): string {
     return `${latest.size - (latest.has(null) ? 1 : 0)} of ${job.armature.bars}`;
   }
   const written = lines.filter((line) => line.test === test);
-  const places = PLACES_OF[test];
+  const places = isMatTest(test) ? MAT_TESTS[test].to : null;
   return places
     ? `${new Set(written.map(({ at }) => at)).size} of ${places.length}`
     : `${written.length} written`;

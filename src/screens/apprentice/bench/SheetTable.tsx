@@ -1,3 +1,4 @@
+import { isMatTest, MAT_TESTS } from '../../../bench/matTests.ts';
 import type { SheetLine, TestKind } from '../../../bench/paper.ts';
 import { lineResult, lineScale, lineWhere, matPlaceWords } from '../../shared/lineWords.ts';
 import {
@@ -9,7 +10,7 @@ import {
   type Vocabulary,
 } from '../../shared/words.ts';
 import { doubt, type Known } from './doubt.ts';
-import { isOfBars, PLACES_OF } from './entryKinds.ts';
+import { isOfBars } from './entryKinds.ts';
 import { type EntryDraft, standing } from './sheetEntry.ts';
 
 export interface SheetTableProps {
@@ -29,7 +30,9 @@ export function SheetTable(props: SheetTableProps) {
 /** Lines that are not counted round a commutator, as they were written, the newest last; then places not yet tested. */
 function LineTable({ test, lines, armature, vocabulary, onPick }: SheetTableProps) {
   const written = lines.filter((line) => line.test === test);
-  const left = (PLACES_OF[test] ?? []).filter((place) => !written.some(({ at }) => at === place));
+  const left = (isMatTest(test) ? MAT_TESTS[test].to : []).filter(
+    (place) => !written.some(({ at }) => at === place),
+  );
   return (
     <table class="sheet-table">
       <caption>

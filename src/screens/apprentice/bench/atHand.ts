@@ -1,12 +1,12 @@
 import type { BrushIndex, GaugeKind, PartKind } from '../../../bench/action.ts';
 import { barAt, type CommutatorGeometry } from '../../../bench/geometry.ts';
+import { MAT_TESTS, type MatLampTest, type MatPlace, type MatTest } from '../../../bench/matTests.ts';
 import type { Observation } from '../../../bench/observation.ts';
 import type { TestKind, TestVolt } from '../../../bench/paper.ts';
 import { barOf, type LeadSet, type Place, type PlatePlace, partOf } from '../../../bench/places.ts';
 import { acrossPart } from '../../../bench/state.ts';
 import { partOfBrush } from '../../../bench/touched.ts';
 import { countFromChalk, spacing, stepsUp } from '../../shared/count.ts';
-import { COMMON_PLACE, type MatPlace, PLACES_OF } from './entryKinds.ts';
 
 /** Which test is under way and where, as far as anyone standing there can tell. */
 export interface AtHand {
@@ -64,9 +64,9 @@ function meterTest(seen: Observation, bars: number, from: Counting): AtHand | nu
 
 function lampTest(seen: Observation, from: Counting): AtHand | null {
   const ends = endsOf(seen, 'lamp');
-  for (const [test, places] of Object.entries(PLACES_OF) as [TestKind, readonly MatPlace[]][]) {
-    const place = places.find((one) => ends.includes(one));
-    if (place && ends.includes(COMMON_PLACE[test]!)) return { test, count: null, place };
+  for (const [test, { from: common, to }] of Object.entries(MAT_TESTS) as [MatTest, MatLampTest][]) {
+    const place = to.find((one) => ends.includes(one));
+    if (place && ends.includes(common)) return { test, count: null, place };
   }
   const onSteel = ends.some((place) => place === 'shaft' || place === 'core');
   const bar = ends.map(touchedBar).find((found) => found !== null) ?? null;

@@ -1,30 +1,14 @@
 import type { PartKind } from '../../../bench/action.ts';
+import { isMatTest, MAT_TESTS, type MatPlace } from '../../../bench/matTests.ts';
 import type { TestKind } from '../../../bench/paper.ts';
-import type { FieldPlace, PlatePlace } from '../../../bench/places.ts';
 
 /** What a line of each test is about: counted from the chalk, at a brush or holder, on a part, read on a scale. */
 
-export type MatPlace = FieldPlace | PlatePlace;
+export type { MatPlace } from '../../../bench/matTests.ts';
 
-const BRUSHES_OF_FRAME: readonly MatPlace[] = ['field:brush1', 'field:brush2'];
-const INSULATED: readonly MatPlace[] = ['plate:insulated1', 'plate:insulated2'];
-const EARTHED: readonly MatPlace[] = ['plate:earthed1', 'plate:earthed2'];
-
-/** Where the lamp tests of field frame and brush plate are written down. */
-export const PLACES_OF: Readonly<Partial<Record<TestKind, readonly MatPlace[]>>> = {
-  fieldContinuity: BRUSHES_OF_FRAME,
-  fieldInsulation: BRUSHES_OF_FRAME,
-  plateInsulation: INSULATED,
-  plateEarthed: EARTHED,
-};
-
-/** The place the other lamp probe is on, in all lines of one test. */
-export const COMMON_PLACE: Readonly<Partial<Record<TestKind, MatPlace>>> = {
-  fieldContinuity: 'field:terminal',
-  fieldInsulation: 'field:case',
-  plateInsulation: 'plate:metal',
-  plateEarthed: 'plate:metal',
-};
+const BRUSHES_OF_FRAME = MAT_TESTS.fieldContinuity.to;
+const INSULATED = MAT_TESTS.plateInsulation.to;
+const EARTHED = MAT_TESTS.plateEarthed.to;
 
 /** What a line is about, as far as the form has come. */
 export interface Subject {
@@ -34,7 +18,7 @@ export interface Subject {
 
 /** Brushes or holders a line can be about; none where the whole part or a bar is meant. */
 export function placesOf({ test, part }: Subject): readonly MatPlace[] {
-  if (PLACES_OF[test]) return PLACES_OF[test];
+  if (isMatTest(test)) return MAT_TESTS[test].to;
   if (test === 'megohm') return part === 'brushPlate' ? INSULATED : [];
   if (test !== 'millivolt' || part === 'armature') return [];
   return part === 'fieldFrame' ? BRUSHES_OF_FRAME : [...INSULATED, ...EARTHED];
@@ -70,5 +54,5 @@ export function isFigureTest(test: TestKind): test is FigureTest {
 }
 
 export function isLampTest(test: TestKind): boolean {
-  return test === 'ground' || PLACES_OF[test] !== undefined;
+  return test === 'ground' || isMatTest(test);
 }

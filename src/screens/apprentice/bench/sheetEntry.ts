@@ -6,6 +6,7 @@ import {
   RANGES_A,
   type RangeA,
 } from '../../../bench/action.ts';
+import { isMatTest } from '../../../bench/matTests.ts';
 import type { Observation } from '../../../bench/observation.ts';
 import { DEFAULT_TEST_VOLT, type SheetLine, type TestKind, type TestVolt } from '../../../bench/paper.ts';
 import { partOf } from '../../../bench/places.ts';
@@ -18,7 +19,6 @@ import {
   isFigureTest,
   isLampTest,
   type MatPlace,
-  PLACES_OF,
   placesOf,
 } from './entryKinds.ts';
 
@@ -130,7 +130,7 @@ function placeProblem(draft: EntryDraft): string | null {
 function aboutPart(draft: EntryDraft): Partial<SheetLine> {
   if (draft.test === 'gauges') return gaugePart(draft);
   const at = placesOf(draft).find((place) => place === draft.at);
-  const part = PLACES_OF[draft.test] && at ? partOf(at)! : asksPart(draft.test) ? draft.part : 'armature';
+  const part = isMatTest(draft.test) && at ? partOf(at)! : asksPart(draft.test) ? draft.part : 'armature';
   return {
     ...(part === 'armature' ? {} : { part }),
     ...(at ? { at } : {}),

@@ -1,14 +1,18 @@
 import { useState } from 'preact/hooks';
 import { Button } from '../../shared/Button.tsx';
 import { Cautions, FiguresNote } from '../../shared/Cautions.tsx';
-import { dayWords, minutesWords } from '../../shared/time.ts';
+import { dayWords } from '../../shared/time.ts';
 import { modeWords, spoken, type Vocabulary } from '../../shared/words.ts';
 import type { DebriefData } from '../../shell.ts';
+import { BodyCurrent } from './BodyCurrent.tsx';
 import { lastChalk } from './chalk.ts';
+import { JobPapers } from './JobPapers.tsx';
 import { LogList } from './LogList.tsx';
 import { MarksTable } from './MarksTable.tsx';
 import { ReadingsFigure } from './ReadingsFigure.tsx';
+import { ToldTable } from './ToldTable.tsx';
 import { TruthAndVerdict } from './TruthAndVerdict.tsx';
+import { timeUsed, timeWords } from './timeUsed.ts';
 import './debrief.css';
 
 export interface DebriefProps {
@@ -17,9 +21,10 @@ export interface DebriefProps {
   readonly onExport: () => void;
 }
 
-/** What was done, what it was worth and why, and what the part really was. Prints as the record of the attempt. */
+/** What was done, what it was worth and why, and what the parts really were. Prints as the record of the job. */
 export function Debrief({ data, vocabulary, onExport }: DebriefProps) {
   const [shown, setShown] = useState<readonly number[]>([]);
+  const [withMoves, setWithMoves] = useState(false);
   const { attempt, job, marks } = data;
   const show = (entries: readonly number[]) => {
     setShown(entries);
@@ -28,18 +33,29 @@ export function Debrief({ data, vocabulary, onExport }: DebriefProps) {
     );
   };
   return (
-    <main class="debrief paper">
+    <main class={`debrief paper ${withMoves ? 'print-moves' : ''}`}>
       <header class="debrief-head">
-        <p class="card-workshop">{job.workshop}</p>
+        <p class="card-workshop">
+          {job.workshop}
+          <span class="print-only"> – Job record</span>
+        </p>
         <h1>Debrief: {job.card.unit}</h1>
         <p class="debrief-facts">
-          {attempt.learner ? `${attempt.learner}, ` : ''}
-          {dayWords(attempt.startedAt)}; {modeWords(job.mode).toLowerCase()}; {minutesWords(attempt.endMs)} at
-          the bench
+          {attempt.learner || 'No name was given'}, {dayWords(attempt.startedAt)};{' '}
+          {modeWords(job.mode).toLowerCase()}; {timeWords(timeUsed(attempt), job.minutes)}.
+          {job.mode === 'assessed' ? ' The fault was on the learner’s machine: see who supervised.' : ''}
         </p>
         <Outcome data={data} vocabulary={vocabulary} onShow={show} />
         <div class="acts no-print">
-          <Button onPress={() => print()}>Print this record</Button>
+          <Button onPress={() => print()}>Print or save the job record</Button>
+          <label class="print-choice">
+            <input
+              type="checkbox"
+              checked={withMoves}
+              onChange={(event) => setWithMoves(event.currentTarget.checked)}
+            />
+            with every move
+          </label>
           <Button onPress={onExport}>Save the attempt as a file</Button>
           <a class="button button-plain" href="#/jobs">
             Back to the jobs
@@ -48,6 +64,7 @@ export function Debrief({ data, vocabulary, onExport }: DebriefProps) {
       </header>
       <TruthAndVerdict data={data} vocabulary={vocabulary} />
       <MarksTable marks={marks.marks} vocabulary={vocabulary} onShow={show} />
+      <BodyCurrent attempt={attempt} vocabulary={vocabulary} onShow={show} />
       {data.passes.map((pass, at) => (
         <ReadingsFigure
           key={`${pass.test} ${at}`}
@@ -56,6 +73,8 @@ export function Debrief({ data, vocabulary, onExport }: DebriefProps) {
           vocabulary={vocabulary}
         />
       ))}
+      <ToldTable told={data.told} vocabulary={vocabulary} />
+      <JobPapers attempt={attempt} job={job} vocabulary={vocabulary} />
       <LogList attempt={attempt} geometry={job.armature} vocabulary={vocabulary} shown={shown} />
       <footer class="debrief-foot">
         <h2>Mind this</h2>

@@ -1,6 +1,7 @@
 import type { ScenarioHidden } from '../../../scenario/scenario.ts';
 import { countFromChalk } from '../../shared/count.ts';
 import { countPhrase, spoken, type Vocabulary } from '../../shared/words.ts';
+import { ohmWords } from './ohmWords.ts';
 
 type Fault = ScenarioHidden['armature']['faults'][number];
 
@@ -53,11 +54,3 @@ const JOINT = {
   oneEnd: 'one coil end off',
   bothEnds: 'both coil ends off and apart at',
 } as const;
-
-/** Resistance as the trade writes it. @param ohm ohm, > 0, or no connection at all */
-export function ohmWords(ohm: number | 'open'): string {
-  if (ohm === 'open') return 'open';
-  const [value, unit] =
-    ohm < 1 ? [ohm * 1e3, 'mΩ'] : ohm < 1e3 ? [ohm, 'Ω'] : ohm < 1e6 ? [ohm / 1e3, 'kΩ'] : [ohm / 1e6, 'MΩ'];
-  return `${Number(value.toPrecision(3))} ${unit}`;
-}

@@ -1,0 +1,102 @@
+import type { Attempt } from '../../../attempt/entry.ts';
+import type { SheetLine, TestKind } from '../../../bench/paper.ts';
+import type { Job } from '../../../scenario/public/job.ts';
+import { actionWords } from '../../shared/actionWords.ts';
+import { lineResult, lineScale, lineWhere } from '../../shared/lineWords.ts';
+import { mainsWords, partWords, spoken, testWords, type Vocabulary } from '../../shared/words.ts';
+import { lastChalk } from './chalk.ts';
+import { timeUsed, timeWords } from './timeUsed.ts';
+
+export interface JobPapersProps {
+  readonly attempt: Attempt;
+  readonly job: Job;
+  readonly vocabulary: Vocabulary;
+}
+
+/** The papers of the job as they were handed in: card, time, work done, test sheet. */
+export function JobPapers({ attempt, job, vocabulary }: JobPapersProps) {
+  const say = (text: string) => spoken(text, vocabulary);
+  const used = timeUsed(attempt);
+  return (
+    <section class="papers" aria-labelledby="papers-title">
+      <h2 id="papers-title">The job and what you wrote</h2>
+      <dl class="papers-card">
+        <dt>Brought in by</dt>
+        <dd>{job.card.broughtInBy}</dd>
+        <dt>What it does</dt>
+        <dd>{say(job.card.complaint)}</dd>
+        <dt>Asked for</dt>
+        <dd>{say(job.card.askedFor)}</dd>
+        <dt>To be judged</dt>
+        <dd>{job.parts.map(partWords).join(', ')}</dd>
+        <dt>Mains</dt>
+        <dd>{mainsWords(job.mains)}</dd>
+        <dt>Time</dt>
+        <dd>{timeWords(used, job.minutes)}</dd>
+        <dt>Work done</dt>
+        <dd>
+          <WorkDone attempt={attempt} job={job} vocabulary={vocabulary} />
+        </dd>
+      </dl>
+      <Sheet attempt={attempt} job={job} vocabulary={vocabulary} />
+    </section>
+  );
+}
+
+/** Remedies and repairs, in order. */
+function WorkDone({ attempt, job, vocabulary }: JobPapersProps) {
+  const chalkedBar = lastChalk(attempt);
+  const done = attempt.entries.flatMap(({ n, action, outcome, before }) => {
+    const isWork = action.type === 'remedy.do' || action.type === 'bench.setRight';
+    if (!isWork || outcome.kind !== 'done') return [];
+    const speaking = { geometry: job.armature, chalkedBar, rotationDeg: before.rotationDeg, vocabulary };
+    return [{ n, words: actionWords(action, speaking) }];
+  });
+  if (done.length === 0) return <>none</>;
+  return <>{done.map(({ words }) => words).join('; ')}</>;
+}
+
+function Sheet({ attempt, job, vocabulary }: JobPapersProps) {
+  const lines = attempt.entries.flatMap(({ action, outcome }) =>
+    action.type === 'sheet.write' && outcome.kind === 'done' ? [action.line] : [],
+  );
+  const tests = [...new Set([...job.tests, ...lines.map(({ test }) => test)])];
+  return (
+    <>
+      <h3>Test sheet</h3>
+      {lines.length === 0 ? <p>Nothing was written on the sheet.</p> : null}
+      {tests.map((test) => (
+        <TestLines
+          key={test}
+          test={test}
+          lines={lines.filter((line) => line.test === test)}
+          vocabulary={vocabulary}
+        />
+      ))}
+    </>
+  );
+}
+
+interface TestLinesProps {
+  readonly test: TestKind;
+  readonly lines: readonly SheetLine[];
+  readonly vocabulary: Vocabulary;
+}
+
+function TestLines({ test, lines, vocabulary }: TestLinesProps) {
+  if (lines.length === 0) return null;
+  return (
+    <section class="papers-test" aria-label={testWords(test, vocabulary)}>
+      <h4>{testWords(test, vocabulary)}</h4>
+      <ul class="papers-lines">
+        {lines.map((line, nth) => (
+          <li key={nth}>
+            <span class="papers-where">{lineWhere(line, vocabulary)}</span>{' '}
+            <strong>{lineResult(line)}</strong> {lineScale(line)}
+            {line.remark ? <span class="papers-remark"> {line.remark}</span> : null}
+          </li>
+        ))}
+      </ul>
+    </section>
+  );
+}
