@@ -48,18 +48,24 @@ export async function takeIn(db: Database, text: string, readers: Readers): Prom
   const sound = soundOnly(parsed.value, readers, leftOut);
   const tally = { added: 0, already: 0 };
   await durably(db, [...ALL], async (tx) => {
-    const note = (fate: Fate, place: string) => {
-      if (fate === 'differs') leftOut.push({ path: place, sentence: DIFFERS });
+    const note = (fate: Fate, place: string, what: string) => {
+      if (fate === 'differs') leftOut.push({ path: place, sentence: differs(what) });
       else tally[fate] += 1;
     };
-    for (const { at, attempt, result } of sound.attempts) note(await takeAttempt(tx, attempt, result), at);
-    for (const { name, at, thing } of sound.things) note(await takeThing(tx, name, thing), at);
-    for (const [nth, key] of parsed.value.keys.entries()) note(await takeKey(tx, key), `keys[${nth}]`);
+    for (const { at, attempt, result } of sound.attempts)
+      note(await takeAttempt(tx, attempt, result), at, attemptWords(attempt));
+    for (const { name, at, thing } of sound.things)
+      note(await takeThing(tx, name, thing), at, `“${thing.title}”`);
+    for (const [nth, key] of parsed.value.keys.entries())
+      note(await takeKey(tx, key), `keys[${nth}]`, `the key of ${key.owner}`);
   });
   return { ok: true, value: { ...tally, leftOut } };
 }
 
-const DIFFERS = 'Something else of the same name is here already and was kept: this one was left out.';
+const differs = (what: string) =>
+  `Something else of the same name is here already and was kept: ${what}, as it is in the file, was left out.`;
+const attemptWords = ({ learner, startedAt }: Attempt) =>
+  `the attempt of ${learner.trim() || 'a learner without a name'} begun ${startedAt}`;
 type Fate = 'added' | 'already' | 'differs';
 
 interface Sound {

@@ -1,7 +1,7 @@
 import * as z from 'zod/mini';
 import { parseJsonText } from '../scenario/jsonText.ts';
 import type { Parsed } from '../scenario/scenario.ts';
-import { issuesFrom } from '../scenario/sentences.ts';
+import { issuesFrom, nameValue } from '../scenario/sentences.ts';
 
 export const EVERYTHING_FORMAT = 'slot-and-riser/everything';
 export const EVERYTHING_VERSION = 1;
@@ -37,6 +37,11 @@ export type Everything = z.infer<typeof schema>;
 export function parseEverything(input: string): Parsed<Everything> {
   const json = parseJsonText(input, 'a file of everything kept', MOST_EVERYTHING);
   if (!json.ok) return json;
+  const format = (json.value as { format?: unknown } | null)?.format;
+  if (format !== EVERYTHING_FORMAT) {
+    const sentence = `Expected a file of everything kept ("${EVERYTHING_FORMAT}"), but ${nameValue(format)} came.`;
+    return { ok: false, issues: [{ path: 'format', sentence }] };
+  }
   const read = schema.safeParse(json.value);
   return read.success
     ? { ok: true, value: read.data }

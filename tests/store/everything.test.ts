@@ -61,7 +61,13 @@ describe('everything in one file', () => {
     await other.jobs.put(thing('j-1', 'mine'), 0);
     const taken = await other.takeIn(text, readers);
     expect(taken).toMatchObject({
-      value: { added: 3, leftOut: [{ path: 'attempts[0].attempt' }, { path: 'jobs[0].value' }] },
+      value: {
+        added: 3,
+        leftOut: [
+          { path: 'attempts[0].attempt', sentence: expect.stringContaining('the attempt of a learner') },
+          { path: 'jobs[0].value', sentence: expect.stringContaining('“Title j-1”, as it is in the file') },
+        ],
+      },
     });
     expect(await other.read('a-1')).toEqual(attempt('a-1', 2));
     expect((await other.jobs.read('j-1')).value).toBe('mine');

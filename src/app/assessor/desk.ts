@@ -7,6 +7,7 @@ import type { Parsed } from '../../scenario/scenario.ts';
 import type { AssessorDesk } from '../../screens/assessor/desk.ts';
 import type { KeptKey, Store } from '../../store/store.ts';
 import type { Library } from '../library.ts';
+import { createSafe } from '../safe.ts';
 import { guarded, now, right } from './answers.ts';
 import { check } from './checking.ts';
 import { attemptFile, listFile, recordFile } from './files.ts';
@@ -34,6 +35,7 @@ export function createAssessorDesk({ library, store, mountReplay }: AssessorDesk
 
   return {
     criteria: [WORKSHOP_CRITERIA],
+    safe: createSafe(store, parts),
     mountReplay,
     attempts: () => guarded(async () => right(await finished(store))),
     open: (id) =>

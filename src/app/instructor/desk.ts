@@ -9,6 +9,7 @@ import type { InstructorDesk, MadeJob, PartType } from '../../screens/instructor
 import type { Store } from '../../store/store.ts';
 import { guarded, now, right, wrong } from '../assessor/answers.ts';
 import type { Library } from '../library.ts';
+import { createSafe } from '../safe.ts';
 import { classSet, wishIssues } from './classSet.ts';
 import { solveEffects } from './solving.ts';
 
@@ -47,6 +48,7 @@ export function createInstructorDesk({ library, store }: InstructorDeskInput): I
 
   return {
     partTypes: [...parts.values()].map(partType),
+    safe: createSafe(store, parts),
     jobs: () => guarded(async () => right(await made(store, library))),
     begin: (part) => guarded(async () => keepNew(blank(part))),
     job: (id) => guarded(() => stored(id)),

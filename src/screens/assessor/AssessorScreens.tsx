@@ -1,3 +1,4 @@
+import { KeepSafePage } from '../shared/KeepSafePage.tsx';
 import { usePageTitle } from '../shared/usePageTitle.ts';
 import type { Settings } from '../shell.ts';
 import { AgreementPage } from './AgreementPage.tsx';
@@ -27,6 +28,7 @@ const PLACES = [
   ['check', 'Check a file'],
   ['agreement', 'Two assessors'],
   ['keys', 'Keys'],
+  ['safe', 'Keep safe'],
 ] as const;
 
 /** The assessor's desk: finished attempts are watched, judged and signed for here. */
@@ -75,5 +77,7 @@ function Page({ route, ...props }: AssessorScreensProps) {
       return <AgreementPage {...props} />;
     case 'keys':
       return <KeysPage {...props} />;
+    case 'safe':
+      return <KeepSafePage safe={props.desk.safe} page="as-page" />;
   }
 }

@@ -10,6 +10,7 @@ import type { Verification } from '../../records/verify.ts';
 import type { Job } from '../../scenario/public/job.ts';
 import type { Parsed } from '../../scenario/scenario.ts';
 import type { MountScene } from '../apprentice/bench/mountScene.ts';
+import type { Safe } from '../shared/keepSafe.ts';
 import type { PassReadings } from '../shell.ts';
 
 /** One finished attempt in the assessor's list. */
@@ -89,6 +90,7 @@ export type AttemptForm = 'sealed' | 'log' | 'marks' | 'statements';
 /** Everything the assessor's screens ask of the rest. Errors of a person come back as issues, never as throws. */
 export interface AssessorDesk {
   readonly criteria: readonly CriteriaSet[];
+  readonly safe: Safe;
   attempts(): Promise<Parsed<readonly FinishedAttempt[]>>;
   open(attemptId: string): Promise<Parsed<OpenedAttempt>>;
   /** The scripted expert at the same job, from observations alone. */

@@ -1,9 +1,9 @@
 /** The assessor's pages, as the part of the address after `#/assessor`. */
 export type AssessorRoute =
-  | { readonly page: 'attempts' | 'records' | 'check' | 'agreement' | 'keys' }
+  | { readonly page: 'attempts' | 'records' | 'check' | 'agreement' | 'keys' | 'safe' }
   | { readonly page: 'review' | 'record'; readonly id: string };
 
-const PLAIN = ['attempts', 'records', 'check', 'agreement', 'keys'] as const;
+const PLAIN = ['attempts', 'records', 'check', 'agreement', 'keys', 'safe'] as const;
 
 /** @param rest  such as `/review/3f2a…`; anything unknown leads to the list of attempts */
 export function readAssessorRoute(rest: string): AssessorRoute {

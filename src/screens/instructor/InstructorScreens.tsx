@@ -1,3 +1,4 @@
+import { KeepSafePage } from '../shared/KeepSafePage.tsx';
 import { usePageTitle } from '../shared/usePageTitle.ts';
 import type { Settings } from '../shell.ts';
 import type { InstructorDesk } from './desk.ts';
@@ -19,6 +20,7 @@ export type InstructorPageProps = Omit<InstructorScreensProps, 'route'>;
 const PLACES = [
   ['jobs', 'Jobs made here'],
   ['set', 'A set for a class'],
+  ['safe', 'Keep safe'],
 ] as const;
 
 /** The instructor's desk: faults are hidden here and jobs handed out. */
@@ -41,6 +43,7 @@ export function InstructorScreens({ route, ...props }: InstructorScreensProps) {
       </nav>
       {route.page === 'jobs' ? <JobsPage {...props} /> : null}
       {route.page === 'set' ? <SetPage {...props} /> : null}
+      {route.page === 'safe' ? <KeepSafePage safe={props.desk.safe} page="in-page" /> : null}
       {route.page === 'job' ? <JobPage key={route.id} jobId={route.id} {...props} /> : null}
     </div>
   );

@@ -3,6 +3,7 @@ import type { Mode } from '../../bench/port.ts';
 import type { Difficulty } from '../../scenario/generate.ts';
 import type { ArmatureView } from '../../scenario/public/job.ts';
 import type { Parsed, Scenario, ScenarioPublic } from '../../scenario/scenario.ts';
+import type { Safe } from '../shared/keepSafe.ts';
 
 /** One thing wrong with an armature, as a scenario holds it. */
 export type Fault = Scenario['hidden']['armature']['faults'][number];
@@ -78,6 +79,7 @@ export interface SetWish {
 export interface InstructorDesk {
   /** Part types by id, in the order they are offered. */
   readonly partTypes: readonly PartType[];
+  readonly safe: Safe;
   jobs(): Promise<Parsed<readonly MadeJob[]>>;
   /** Puts a sound part with an empty card on the shelf. @returns the new job's id */
   begin(part: string): Promise<Parsed<string>>;
