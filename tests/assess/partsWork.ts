@@ -4,7 +4,7 @@ import type { MatPart } from '../../src/bench/action.ts';
 import { MAT_PARTS } from '../../src/bench/action.ts';
 import type { Condition, Disposition, Finding, FoundPlace, SheetLine } from '../../src/bench/paper.ts';
 import type { FieldPlace, PlatePlace } from '../../src/bench/places.ts';
-import { FIELD_PLACES, PLATE_PLACES, partOf } from '../../src/bench/places.ts';
+import { barPlace, FIELD_PLACES, PLATE_PLACES, partOf } from '../../src/bench/places.ts';
 import type { Scenario } from '../../src/scenario/scenario.ts';
 import { BenchDriver, type JobOptions, job } from '../support/benchDriver.ts';
 import { attemptOf, library } from './attempts.ts';
@@ -148,6 +148,67 @@ export class PartsWorker extends BenchDriver {
       this.writes({ test: 'gauges', part, gauge: 'brushLength', brush, millimetres });
     }
     return this;
+  }
+
+  /** Shaft to every bar, half of them, then the other half. */
+  testsGround(): this {
+    const { bars } = this.geometry;
+    const left = new Set(Array.from({ length: bars }, (_, bar) => bar));
+    const glows: number[] = [];
+    this.placesArmature().switches('low').provesLamp();
+    while (left.size > 0) {
+      for (const bar of [...left].filter((one) => this.reaches(one))) {
+        glows.push(this.lampBetween('shaft', barPlace(bar)));
+        left.delete(bar);
+      }
+      this.hangsUpBoth('lamp').turns(180);
+    }
+    this.provesLamp().hangsUpBoth('lamp').switches('off').liftsArmature();
+    return this.writes({ test: 'ground', lamp: Math.max(...glows) > 0 ? 'lit' : 'dark' });
+  }
+
+  measuresArmatureInsulation(): this {
+    this.clipsOn('tester', 'shaft', 'bar:0');
+    const { megohms, over, volt } = this.testsInsulation();
+    this.discharges().hangsUpBoth('tester');
+    return this.writes({
+      test: 'megohm',
+      part: 'armature',
+      megohms: over ? 'over' : megohms!,
+      testVolt: volt,
+    });
+  }
+
+  /** The drop of every pair of bars, the feed a quarter of the commutator at a time. */
+  measuresBarDrops(): this {
+    const { bars } = this.geometry;
+    const quarter = bars / 4;
+    const bar = (n: number) => barPlace(n % bars);
+    for (let from = 0; from < bars; from += quarter) {
+      this.feeds(bar(from), bar(from + quarter));
+      for (let n = from; n < from + quarter; n += 1) {
+        this.holdsOn('drop', bar(n), bar(n + 1));
+        this.writes({
+          test: 'millivolt',
+          part: 'armature',
+          count: n,
+          millivolts: this.sees.drop.millivolts!,
+        });
+      }
+      this.hangsUpBoth('drop').unfeeds();
+    }
+    return this;
+  }
+
+  measuresCommutator(): this {
+    for (const gauge of ['diameter', 'runOut', 'undercut'] as const)
+      this.writes({ test: 'gauges', part: 'armature', gauge, millimetres: this.gauges(gauge)! });
+    return this;
+  }
+
+  looksAtArmature(): this {
+    for (let bar = 0; bar < this.geometry.bars; bar += 1) this.looksAt(`riser:${bar}`).looksAt(barPlace(bar));
+    return this.looksAt('core').writes({ test: 'look', part: 'armature', remark: 'looked over' });
   }
 
   decides(part: MatPart | 'armature', findings: readonly Finding[], disposition: Disposition): this {

@@ -66,12 +66,13 @@ function caseOf(worked: Worked, part: PartKind): Case | null {
   const told = shown.filter((one) => !one.cured);
   const cured = shown.filter((one) => one.cured);
   const said = verdict.findings.filter(({ condition }) => condition !== 'notTested');
-  // A finding that may be about a fault still there is held against that one first.
+  const matches = matched(told, said, chalkedAt(worked, entry), design.bars);
+  // A finding is held against what is still there first; what is left over may name what was cured.
+  const used = matches.map(({ finding }) => finding);
   const namingCured = said.filter(
-    (finding) => cured.some((one) => names(one, finding)) && !told.some((one) => names(one, finding)),
+    (finding) => !used.includes(finding) && cured.some((one) => names(one, finding)),
   );
   const findings = said.filter((finding) => !namingCured.includes(finding));
-  const matches = matched(told, findings, chalkedAt(worked, entry), design.bars);
   const hiddenFromTests = truth.filter(({ toldBy }) => toldBy.length === 0);
   return { worked, verdict, entry, told, cured, hiddenFromTests, matches, findings, namingCured };
 }

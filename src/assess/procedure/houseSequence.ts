@@ -1,5 +1,6 @@
 import type { TestKind } from '../../bench/paper.ts';
 import { HOUSE_SEQUENCE, rubricOf } from '../../scenario/public/rubric.ts';
+import { doneOf } from '../done.ts';
 import { acts } from '../film.ts';
 import { listed, TEST_WORDS } from '../words.ts';
 import type { Worked } from '../worked.ts';
@@ -21,8 +22,14 @@ function entriesOf(test: TestKind, worked: Worked): number[] {
     case 'strip':
       return readings.strip.filter(({ excited }) => excited).map(({ entry }) => entry);
     default:
-      return written;
+      return begunOn(test, worked) ?? written;
   }
+}
+
+/** Entries of a test of mat or rail on any part, or null. */
+function begunOn(test: TestKind, { parts, readings, film }: Worked): number[] | null {
+  const entries = parts.flatMap((part) => doneOf(test, part, readings, film.design).entries);
+  return entries.length > 0 ? entries : null;
 }
 
 interface Begun {
