@@ -1,5 +1,6 @@
 import { afterAll, describe, expect, it } from 'vitest';
 import type { Hand } from './support/hand.ts';
+import { prove, putLampAway } from './support/lampHand.ts';
 import { closeBrowser } from './support/page.ts';
 import { decideAndHandIn, writeLine } from './support/paper.ts';
 import { openBench } from './support/screens.ts';
@@ -55,18 +56,8 @@ async function groundTest(hand: Hand, senses: Senses, bars: readonly string[]): 
     seen.push(await senses.words());
   }
   await prove(hand, senses);
-  await hand.drag('lead:lamp.1:handle', 'holster:lamp.1');
-  await hand.drag('lead:lamp.2:handle', 'holster:lamp.2');
-  await hand.press('selector:off');
+  await putLampAway(hand);
   return seen;
-}
-
-/** Tips together: the lamp must light. */
-async function prove(hand: Hand, senses: Senses): Promise<void> {
-  if (!/Lamp probe 2/.test(await senses.words())) await hand.press('lead:lamp.2:handle');
-  await hand.drag('lead:lamp.1:handle', 'tip:lamp.2');
-  await senses.until(/The lamp (?!is dark)/);
-  await hand.wait(400);
 }
 
 describe('an unsoldered riser, found with the mouse', () => {

@@ -100,6 +100,21 @@ describe('keys at the bench', () => {
     expect(places).toEqual([`riser:${bar}`, `bar:${bar}`, 'core', `riser:${bar}`]);
   });
 
+  it('go from place to place of a part that lies in front', () => {
+    const mat = { fieldFrame: 'forward', brushPlate: 'absent' } as const;
+    const tip = (place: 'field:terminal' | 'field:case' | null, key: string) => {
+      const leads = { ...AT_REST.leads, 'lamp.1': touching(place) };
+      const wish = press(key, { seen: seenWith({ mat, leads }), lead: 'lamp.1' });
+      return wish?.kind === 'act' && wish.action.type === 'lead.touch' && wish.action.place;
+    };
+    expect(tip(null, 'ArrowDown')).toBe('field:terminal');
+    expect(tip('field:terminal', 'ArrowDown')).toBe('field:brush1');
+    expect(tip('field:terminal', 'ArrowUp')).toBe('field:case');
+    expect(tip('field:case', 'ArrowDown')).toBe('field:terminal');
+    const look = press('v', { seen: seenWith({ mat }) });
+    expect(look).toMatchObject({ action: { type: 'lens.look', place: 'field:terminal' } });
+  });
+
   it('leave keys alone that mean nothing here', () => {
     for (const key of ['Tab', 'Enter', 'Escape', 'q', 'F5', ' ']) expect(press(key)).toBeNull();
   });
@@ -119,6 +134,7 @@ describe('keys at the bench', () => {
       'A',
       'P',
       'U',
+      'E',
       'S',
       'B',
       'X',

@@ -1,4 +1,4 @@
-import type { Page } from 'playwright-core';
+import type { Locator, Page } from 'playwright-core';
 
 export interface Decision {
   readonly condition: RegExp;
@@ -43,4 +43,26 @@ export async function writeLine(
   if (count !== null) await page.getByLabel('From the chalk').fill(String(count));
   await fill();
   await page.getByRole('button', { name: 'Write the line' }).click();
+}
+
+/** Asks from the bench to write down what is there: the place comes with it, the reading is one's own. */
+export async function writeDown(page: Page, fill: () => Promise<void>): Promise<void> {
+  await page.getByRole('button', { name: 'Write this down' }).click();
+  await fill();
+  await page.getByRole('button', { name: 'Write the line' }).click();
+}
+
+/** The words of something as they are shown: what a style sheet hides is not among them. */
+export function shownText(what: Locator): Promise<string> {
+  // biome-ignore lint/performance/useDomNodeTextContent: what is hidden must not count
+  return what.evaluate((element: HTMLElement) => element.innerText);
+}
+
+/** The job record as a printer would get it: its words, and the file. */
+export async function printed(page: Page): Promise<{ readonly words: string; readonly pdf: Buffer }> {
+  await page.emulateMedia({ media: 'print' });
+  const words = await shownText(page.locator('main'));
+  const pdf = await page.pdf();
+  await page.emulateMedia({ media: 'screen' });
+  return { words, pdf };
 }

@@ -1,7 +1,16 @@
 import { type Action, RANGES_A, type Selector } from '../../../bench/action.ts';
 import { barAt, type CommutatorGeometry, REACH_CENTRE_DEG, STRIP_ARC_DEG } from '../../../bench/geometry.ts';
 import type { Observation } from '../../../bench/observation.ts';
-import { barOf, barPlace, type LeadId, PANEL_LEADS, type Place, partner } from '../../../bench/places.ts';
+import {
+  barOf,
+  barPlace,
+  FIELD_PLACES,
+  type LeadId,
+  PANEL_LEADS,
+  PLATE_PLACES,
+  type Place,
+  partner,
+} from '../../../bench/places.ts';
 import { STRIP_STEP_DEG, USUAL_STRIP_MM } from '../../../bench/touchables.ts';
 
 /** What a key at the bench asks for. */
@@ -35,15 +44,22 @@ export const KEY_LIST: readonly (readonly [keys: string, does: string])[] = [
   ['− +', 'ammeter range down or up'],
   ['1, 2', 'take ammeter probe 1 or 2 by its handle; make it the one in use'],
   ['3, 4', 'the same for lamp probe 1 or 2'],
-  ['↑ ↓', 'set the tip in use on the next bar up or down the side facing you'],
+  [
+    '↑ ↓',
+    'set the tip in use on the next bar up or down the side facing you; on the next place of a part in front of you',
+  ],
   ['C, A', 'set the tip in use on the core, on the shaft'],
   ['P', 'tip to tip with its partner: proves the lamp'],
   ['U', 'lift the tip in use'],
+  ['E', 'lean on the lamp probe in use, or ease off'],
   ['S', 'leave the ammeter probe in the holding stand'],
   ['B', 'lead in use back to its holster'],
   ['X', 'take the strip, or hang it up'],
   ['[ ]', 'hold the strip a step further round, either way'],
-  ['V', 'look through the lens: riser and bar nearest you, then the core'],
+  [
+    'V',
+    'look through the lens: riser and bar nearest you, then the core; or a part in front of you, place by place',
+  ],
   ['Z', 'look closer at the work, or see the whole bench again'],
   ['M', 'chalk the bar nearest you'],
   ['N', 'write down what you read'],
@@ -109,6 +125,7 @@ function leadKey(key: string, context: KeyContext): Action | null {
   if (key === 'u') return { type: 'lead.lift', lead };
   if (key === 's') return { type: 'lead.clamp', lead };
   if (key === 'b') return { type: 'lead.holster', lead };
+  if (key === 'e') return { type: 'lead.lean', lead, on: !context.seen.leads[lead].leaning };
   const place = touchKey(key, lead, context);
   return place && { type: 'lead.touch', lead, place };
 }
@@ -117,8 +134,24 @@ function touchKey(key: string, lead: LeadId, context: KeyContext): Place | null 
   if (key === 'c') return 'core';
   if (key === 'a') return 'shaft';
   if (key === 'p') return `tip:${partner(lead)}`;
-  if (key === 'ArrowUp') return nextBarFor(lead, -1, context);
-  return key === 'ArrowDown' ? nextBarFor(lead, 1, context) : null;
+  const step = key === 'ArrowUp' ? -1 : key === 'ArrowDown' ? 1 : 0;
+  if (step === 0) return null;
+  const forward = placesInFront(context.seen);
+  return forward.length > 0
+    ? neighbourOf(context.seen.leads[lead].touches, forward, step)
+    : nextBarFor(lead, step, context);
+}
+
+/** Places of the part of the mat that lies in front; none when the armature is what is worked on. */
+function placesInFront({ mat }: Observation): readonly Place[] {
+  if (mat.fieldFrame === 'forward') return FIELD_PLACES;
+  return mat.brushPlate === 'forward' ? PLATE_PLACES : [];
+}
+
+/** The place after or before one in a list that goes round; the first when it is not in the list. */
+function neighbourOf(place: Place | null, places: readonly Place[], step: 1 | -1): Place {
+  const at = place === null ? -1 : places.indexOf(place);
+  return places[at < 0 ? 0 : (at + step + places.length) % places.length]!;
 }
 
 /** The bar next to the one a tip touches, or the one nearest the person for a tip that touches none. */
@@ -135,6 +168,10 @@ export function nearestBar(seen: Observation, geometry: CommutatorGeometry): num
 
 function eyeKey(key: string, { seen, geometry }: KeyContext): Action | null {
   const bar = nearestBar(seen, geometry);
+  const forward = placesInFront(seen);
+  if (key === 'v' && forward.length > 0) {
+    return { type: 'lens.look', place: neighbourOf(seen.look?.place ?? null, forward, 1) };
+  }
   if (key === 'v') return { type: 'lens.look', place: lookFurther(seen.look?.place ?? null, bar) };
   return key === 'm' ? { type: 'chalk.mark', bar } : null;
 }

@@ -26,6 +26,7 @@ export function keyFor(action: Action, seen: Observation): string | null {
 
 const SIMPLE: Readonly<Record<string, string>> = {
   'lead.lift': 'U',
+  'lead.lean': 'E',
   'lead.clamp': 'S',
   'lead.holster': 'B',
   'strip.take': 'X',

@@ -51,6 +51,7 @@ function LeaveActs({ lead, seen, send }: LeadGroupProps) {
       {inHand && view.touches && leadSet(lead) === 'lamp' ? (
         <Button
           pressed={view.leaning}
+          keyHint="E"
           label={`${view.leaning ? 'Ease off' : 'Lean on it'}: ${name}`}
           onPress={() => send({ type: 'lead.lean', lead, on: !view.leaning })}
         >

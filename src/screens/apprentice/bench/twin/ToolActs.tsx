@@ -41,10 +41,32 @@ export function ToolActs(props: ToolProps) {
         <PlacedAct {...props} name="Feed" does="Clamp" fits={(act) => act.type === 'drop.feed'} />
       ) : null}
       <ControlActs {...props} />
+      {tool === 'brushPlate' ? <LeanActs {...props} /> : null}
       {tool === 'remedies' && props.job.parts.includes('armature') ? (
         <PlacedAct {...props} name="Riser" does="Resolder" fits={(act) => act.type === 'remedy.do'} />
       ) : null}
     </>
+  );
+}
+
+/** Leaning on a lamp probe that lies on the plate: what a loose rivet answers to. */
+function LeanActs({ seen, geometry, vocabulary, send }: ToolProps) {
+  const leaning = (['lamp.1', 'lamp.2'] as const).filter((lead) => {
+    const { at, touches } = seen.leads[lead];
+    return at === 'hand' && touches?.startsWith('plate:') === true && touches !== 'plate:metal';
+  });
+  return (
+    <div class="acts">
+      {leaning.map((lead) => {
+        const { leaning: on } = seen.leads[lead];
+        const act: Action = { type: 'lead.lean', lead, on: !on };
+        return (
+          <Button key={lead} pressed={on} keyHint="E" onPress={() => send(act)}>
+            {spoken(actionWords(geometry, seen, act), vocabulary)}
+          </Button>
+        );
+      })}
+    </div>
   );
 }
 

@@ -66,6 +66,8 @@ export function toolFor(action: Action): Tool | null {
       return 'bench';
     case 'drop.feed':
       return 'drop';
+    case 'lead.lean':
+      return 'brushPlate';
     case 'tester.volts':
     case 'tester.press':
     case 'tester.discharge':
