@@ -10,10 +10,12 @@ const FIELD: Readonly<Record<FieldFrameFaultKind, readonly Condition[]>> = {
   brushJoint: ['brokenJoint', 'openCoil'],
   groundedCoil: ['grounded'],
   weakInsulation: ['poorInsulation', 'grounded'],
-  shortedTurns: ['shortedCoil'],
+  // One branch drops less than the other: a burnt pigtail on that other one speaks for a joint.
+  shortedTurns: ['shortedCoil', 'brokenJoint'],
 };
 const PLATE: Readonly<Record<BrushPlateFaultKind, readonly Condition[]>> = {
-  dirt: ['bridgedBars', 'poorInsulation'],
+  // Beside a darkened insulator, and until it is cleaned off, dirt is as good as a breakdown.
+  dirt: ['bridgedBars', 'poorInsulation', 'grounded'],
   looseRivet: ['looseRivet'],
   insulatorDown: ['grounded', 'poorInsulation', 'bridgedBars'],
   brokenPigtail: ['brokenJoint'],

@@ -1,12 +1,21 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import type { PartKind } from '../../src/bench/action.ts';
+import { JOB_FRAMES } from '../../src/engine/parts/fieldFrameDesigns.ts';
 import {
+  benchFamilies,
+  DIFFICULTIES,
   difficulties,
   FAMILIES,
   type Family,
+  type FrameFamily,
   generateScenario,
+  PLATE_FAMILIES,
+  type PlateFamily,
   tellable,
+  tellableOnFrame,
   type Wish,
+  wearFamilies,
 } from '../../src/scenario/generate.ts';
 import { parseScenario } from '../../src/scenario/parse.ts';
 import type { Scenario } from '../../src/scenario/scenario.ts';
@@ -24,6 +33,35 @@ const wish: fc.Arbitrary<Wish> = fc.constantFrom(...library.values()).chain((des
     difficulty: fc.constantFrom(...difficulties(design)),
   }),
 );
+/** Any wish for frame, plate or a whole unit, with or without something wrong with the bench and something worn. */
+const matWish: fc.Arbitrary<Wish> = fc
+  .record({
+    about: fc.constantFrom<readonly PartKind[]>(
+      ['fieldFrame'],
+      ['brushPlate'],
+      ['fieldFrame', 'brushPlate'],
+      ['armature', 'fieldFrame', 'brushPlate'],
+    ),
+    frame: fc.constantFrom(...JOB_FRAMES.values()),
+  })
+  .chain(({ about, frame }) =>
+    fc.record({
+      seed: fc.nat(),
+      about: fc.constant(about),
+      frame: fc.constant(frame.id),
+      frameFamily: fc.constantFrom(...tellableOnFrame(frame)),
+      plateFamily: fc.constantFrom(...PLATE_FAMILIES),
+      bench: fc.option(fc.constantFrom(...benchFamilies(about)), { nil: undefined }),
+      wear: fc.option(fc.constantFrom(...wearFamilies(about)), { nil: undefined }),
+      curedHere: fc.boolean(),
+      difficulty: fc.constantFrom('easy' as const, 'medium' as const),
+    }),
+  )
+  .map(({ bench, wear, ...wish }) => ({
+    ...wish,
+    ...(bench === undefined ? {} : { bench }),
+    ...(wear === undefined ? {} : { wear }),
+  }));
 const kinds = ({ hidden }: Scenario) => hidden.armature.faults.map(({ kind }) => kind);
 
 describe('the generator of jobs', () => {
@@ -87,5 +125,88 @@ describe('the generator of jobs', () => {
     expect(() => generateScenario({ seed: 1, part: 'lap-28e', family: 'reversed' }, library)).toThrow(
       /cannot tell "reversed" on part lap-28e/,
     );
+  });
+
+  it('makes whole jobs, frames and plates that can be read, and the same one however the wish is written', () => {
+    fc.assert(
+      fc.property(matWish, (asked) => {
+        const made = generateScenario(asked, library);
+        const read = parseScenario(JSON.parse(JSON.stringify(made)), library);
+        expect(read.ok ? [] : read.issues).toEqual([]);
+        expect([...made.public.parts].sort()).toEqual([...asked.about!].sort());
+        const turned = Object.fromEntries(Object.entries(asked).reverse()) as unknown as Wish;
+        expect(generateScenario(turned, library)).toEqual(made);
+      }),
+      { numRuns: 200 },
+    );
+  });
+
+  it('grants the family asked for on frame and plate', () => {
+    const seeds = Array.from({ length: 30 }, (_, seed) => seed);
+    const ofFrame = (frameFamily: FrameFamily) =>
+      seeds.flatMap((seed) =>
+        DIFFICULTIES.flatMap((difficulty) => {
+          const wish: Wish = {
+            seed,
+            difficulty,
+            about: ['fieldFrame'],
+            frame: 'field-two-branches',
+            frameFamily,
+          };
+          return generateScenario(wish, library).hidden.fieldFrame!.faults.map(({ kind }) => kind);
+        }),
+      );
+    const ofPlate = (plateFamily: PlateFamily) =>
+      seeds.flatMap((seed) =>
+        generateScenario({ seed, about: ['brushPlate'], plateFamily }, library).hidden.brushPlate!.faults.map(
+          ({ kind }) => kind,
+        ),
+      );
+    expect(ofFrame('sound')).toEqual([]);
+    expect(new Set(ofFrame('open'))).toEqual(new Set(['openCoil']));
+    expect(new Set(ofFrame('joint'))).toEqual(new Set(['brushJoint']));
+    expect(new Set(ofFrame('leak'))).toEqual(new Set(['weakInsulation']));
+    expect(new Set(ofFrame('short'))).toEqual(new Set(['shortedTurns']));
+    expect(new Set(ofFrame('two'))).toEqual(new Set(['openCoil', 'groundedCoil']));
+    expect(ofPlate('sound')).toEqual([]);
+    expect(new Set(ofPlate('rivet'))).toEqual(new Set(['looseRivet']));
+    expect(new Set(ofPlate('breakdown'))).toEqual(new Set(['insulatorDown']));
+    expect(new Set(ofPlate('two'))).toEqual(new Set(['dirt', 'brokenPigtail']));
+  });
+
+  it('puts wear past the limit of the card and a fault on the bench only where they were asked for', () => {
+    const plain = generateScenario({ seed: 4, about: ['brushPlate'] }, library);
+    expect(plain.hidden.wear).toBeUndefined();
+    expect(plain.hidden.bench).toBeUndefined();
+    expect(plain.public.tests).not.toContain('gauges');
+    const worn = generateScenario(
+      { seed: 4, about: ['brushPlate'], wear: 'shortBrush', bench: 'lamp' },
+      library,
+    );
+    expect(Math.min(...worn.hidden.wear!.brushLengthsMm!)).toBeLessThan(7.9);
+    expect(worn.hidden.bench).toEqual({ faults: [{ kind: 'blownLamp' }] });
+    expect(worn.public.tests).toContain('gauges');
+  });
+
+  it('gives nothing away in the card of a frame or plate', () => {
+    const cards = (wish: Partial<Wish>) =>
+      new Set(
+        Array.from(
+          { length: 120 },
+          (_, seed) => generateScenario({ seed, ...wish }, library).public.card.complaint,
+        ),
+      );
+    const about = ['fieldFrame'] as const;
+    expect(cards({ about, frameFamily: 'sound' })).toEqual(cards({ about, frameFamily: 'ground' }));
+  });
+
+  it('refuses a wish the parts cannot grant', () => {
+    const make = (wish: Partial<Wish>) => () => generateScenario({ seed: 1, ...wish }, library);
+    expect(make({ about: ['fieldFrame'], frame: 'field-all-in-series', frameFamily: 'short' })).toThrow(
+      /cannot tell "short" on frame/,
+    );
+    expect(make({ about: ['fieldFrame'], frame: 'field-round' })).toThrow(/No field frame field-round/);
+    expect(make({ about: ['brushPlate'], bench: 'zero' })).toThrow(/does not come upon "zero"/);
+    expect(make({ about: ['brushPlate'], wear: 'thin' })).toThrow(/shows "thin"/);
   });
 });

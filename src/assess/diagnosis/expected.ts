@@ -160,9 +160,9 @@ function dirtExpected(lampTells: boolean, { dirt }: PlateSeen): Expected {
   return { conditions, dispositions: { cleanAndRetest: 1 }, weight: 1 };
 }
 
-/** Cleaning first is right; what is left after it is the insulator. */
-function insulatorExpected({ darkened, cleaned }: PlateSeen): Expected {
-  const dirty = darkened || cleaned ? 0.5 : 1;
+/** Cleaning first is right; what is left after it is the insulator. Dark under dirt, it cannot be told until then. */
+function insulatorExpected({ dirt, darkened, cleaned }: PlateSeen): Expected {
+  const dirty = (darkened && !dirt) || cleaned ? 0.5 : 1;
   const dispositions: Credit<Disposition> = cleaned
     ? { replace: 1, winder: 0.5 }
     : { replace: 1, cleanAndRetest: 1, winder: 0.5 };

@@ -39,9 +39,14 @@ export function cure(hands: Hands, part: 'armature' | 'brushPlate', first: Notes
         ? workArmature(hands, next, state.notes, chalked)
         : workPlate(hands, next, state.notes);
     const left = findingsOf(part, notes, job, chalked);
-    const gone = before.filter((was) => !left.some((is) => isSame(was, is)));
+    const gone = before.filter((was) => !left.some((is) => isSame(was, is))).map(nameAfterCure);
     state = { notes, cured: [...state.cured, ...gone] };
   }
+}
+
+/** What cleaning has taken away was no breakdown. */
+function nameAfterCure(finding: Finding): Finding {
+  return finding.condition === 'grounded' ? { ...finding, condition: 'bridgedBars' } : finding;
 }
 
 /** The same trouble, whatever name the retest gives it. */

@@ -81,7 +81,8 @@ function dropFindings(notes: Notes, job: Job): Finding[] {
   const [low, high] = a!.mv < b!.mv ? [a!, b!] : [b!, a!];
   const times = high.mv! / low.mv!;
   if (times < 1 + ALIKE) return [];
-  const joint = times > TWICE || sharesCoils(job) || burntAt(notes, high.at);
+  const scorched = saw(notes, 'field:case', 'charredFieldCoil');
+  const joint = times > TWICE || sharesCoils(job) || (!scorched && burntAt(notes, high.at));
   return joint
     ? [{ condition: 'brokenJoint', place: branch(high.at) }]
     : [{ condition: 'shortedCoil', place: branch(other(high.at)) }];

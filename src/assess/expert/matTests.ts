@@ -1,8 +1,8 @@
 import { MAT_PARTS, type MatPart } from '../../bench/action.ts';
-import { FIELD_PLACES, PLATE_PLACES, type Place } from '../../bench/places.ts';
+import { FIELD_PLACES, type FieldPlace, PLATE_PLACES, type Place } from '../../bench/places.ts';
 import type { Hands } from './hands.ts';
 import { beginLamp, endLamp, lampBetween, lift, watch } from './lamp.ts';
-import type { FieldBrushPlace, HolderPlace, HolderSeen, Notes } from './notes.ts';
+import type { FieldBrushPlace, Glow, HolderPlace, HolderSeen, Notes } from './notes.ts';
 
 /** Field frame and brush plate, tested with the lamp while an armature closes the growler's circuit. */
 
@@ -48,25 +48,27 @@ export function fieldTests(hands: Hands): Pick<Notes, 'continuity' | 'fieldInsul
   partBrushes(hands);
   beginLamp(hands);
   const continuity = tests.includes('fieldContinuity')
-    ? overBrushes(hands, 'fieldContinuity', 'field:terminal')
+    ? FIELD_BRUSHES.map((at) => lampLine(hands, 'fieldContinuity', 'field:terminal', at))
     : [];
+  const cutOff = continuity.length > 0 && continuity.every(({ lamp }) => lamp === 'dark');
+  // Coils that no brush reaches any more are reached from the terminal.
+  const ends: readonly FieldPlace[] = cutOff ? [...FIELD_BRUSHES, 'field:terminal'] : FIELD_BRUSHES;
   const fieldInsulation = tests.includes('fieldInsulation')
-    ? overBrushes(hands, 'fieldInsulation', 'field:case')
+    ? ends.map((at) => lampLine(hands, 'fieldInsulation', 'field:case', at))
     : [];
   endLamp(hands);
   return { continuity, fieldInsulation };
 }
 
-function overBrushes(
+function lampLine<P extends FieldPlace>(
   hands: Hands,
   test: 'fieldContinuity' | 'fieldInsulation',
-  from: Place,
-): Notes['continuity'] {
-  return FIELD_BRUSHES.map((at) => {
-    const lamp = lampBetween(hands, from, at);
-    hands.do({ type: 'sheet.write', line: { test, part: 'fieldFrame', count: null, at, lamp } });
-    return { at, lamp };
-  });
+  from: FieldPlace,
+  at: P,
+): { readonly at: P; readonly lamp: Glow } {
+  const lamp = lampBetween(hands, from, at);
+  hands.do({ type: 'sheet.write', line: { test, part: 'fieldFrame', count: null, at, lamp } });
+  return { at, lamp };
 }
 
 /** Plate metal to each holder, as far as the card allows; every holder also with the probe leant on. */

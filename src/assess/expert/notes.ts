@@ -63,9 +63,9 @@ export interface Notes {
   /** Bars at which the lamp was seen to glow; null when the job has no lamp test. */
   readonly lit: readonly number[] | null;
   readonly strip: readonly Felt[];
-  /** The lamp from the motor terminal to each field brush, and from the case. */
+  /** The lamp from the motor terminal to each field brush, and from the case to what can be reached of the winding. */
   readonly continuity: readonly { readonly at: FieldBrushPlace; readonly lamp: Glow }[];
-  readonly fieldInsulation: readonly { readonly at: FieldBrushPlace; readonly lamp: Glow }[];
+  readonly fieldInsulation: readonly { readonly at: FieldPlace; readonly lamp: Glow }[];
   readonly holders: readonly HolderSeen[];
   readonly megohms: readonly Megohms[];
   readonly drops: readonly Drop[];

@@ -111,7 +111,7 @@ function dropOver(
   hands.do({ type: 'sheet.write', line: { test: 'millivolt', ...about, millivolts } });
   hands.all({ type: 'lead.holster', lead: 'drop.1' }, { type: 'lead.holster', lead: 'drop.2' });
   hands.do({ type: 'drop.feed', at: null });
-  return drop.over || drop.feedA === 0 ? null : millivolts;
+  return drop.feedA === 0 ? null : millivolts;
 }
 
 const COMMUTATOR: readonly Exclude<GaugeKind, 'brushLength'>[] = ['diameter', 'runOut', 'undercut'];

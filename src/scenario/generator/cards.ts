@@ -6,7 +6,7 @@ import { type Chance, type Family, pick } from './wish.ts';
  * Job cards of the Quarry Road Training Workshop. People are named by what they do, machines by what they are used for.
  * Each complaint fits several faults and most fit a sound part as well: a card never gives the fault away.
  */
-const STARTERS = [
+export const STARTERS = [
   'hire-fleet tipper',
   'baler from a farm up the lane',
   'forest skidder',
@@ -54,7 +54,7 @@ const DYNAMOS = [
   'mountain-hut lighting plant',
   'steam launch',
 ] as const;
-const CUSTOMERS = [
+export const CUSTOMERS = [
   'The owner, by hand cart',
   'A fitter from the yard across the road',
   'The night foreman',

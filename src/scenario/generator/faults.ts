@@ -1,18 +1,22 @@
 import type { ArmatureDesign } from '../../engine/parts/armature.ts';
 import type { ArmatureFault } from '../../engine/parts/armatureFault.ts';
 import { coilPlaces } from '../../engine/parts/winding.ts';
-import { type Chance, DIFFICULTIES, type Difficulty, FAMILIES, type Family, figure, pick } from './wish.ts';
+import {
+  type ByDifficulty,
+  type Chance,
+  DIFFICULTIES,
+  type Difficulty,
+  drawn,
+  FAMILIES,
+  type Family,
+  figure,
+  pick,
+} from './wish.ts';
 
 /**
  * Severities that the tests of the bench can show, chosen from what they show (figures of the invented bench). A coil
  * of one heavy turn needs a hard bridge before the strip feels it; a coil of many thin turns shows a soft one.
  */
-interface Range {
-  readonly least: number;
-  readonly most: number;
-}
-type ByDifficulty = Readonly<Record<Difficulty, Range>>;
-
 const BRIDGE_OHM: Readonly<Record<'heavy' | 'fine', ByDifficulty>> = {
   heavy: {
     easy: { least: 0.2e-3, most: 0.5e-3 },
@@ -37,14 +41,14 @@ const JOINT_OHM: Readonly<Record<'heavy' | 'fine', ByDifficulty>> = {
     hard: { least: 10e-3, most: 30e-3 },
   },
 };
-const GROUND_OHM: ByDifficulty = {
+/** A lamp lights through all of these. */
+export const GROUND_OHM: ByDifficulty = {
   easy: { least: 0.2, most: 3 },
   medium: { least: 3, most: 80 },
   hard: { least: 80, most: 800 },
 };
 
 const gauge = (design: ArmatureDesign) => (design.turns === 1 ? 'heavy' : 'fine');
-const drawn = (chance: Chance, { least, most }: Range) => figure(chance, least, most);
 const anyBar = (chance: Chance, design: ArmatureDesign) => Math.floor(chance() * design.bars);
 
 type Make = (chance: Chance, design: ArmatureDesign, difficulty: Difficulty) => ArmatureFault;
