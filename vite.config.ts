@@ -1,12 +1,13 @@
 import { defineConfig } from 'vitest/config';
 import { lean } from './tools/lean/plugin.ts';
+import { library } from './tools/library/plugin.ts';
 import { offline } from './tools/offline/plugin.ts';
 
 export default defineConfig({
   root: '.',
   base: './',
   publicDir: 'assets/public',
-  plugins: [lean(), offline()],
+  plugins: [lean(), library(), offline()],
   build: {
     outDir: 'dist',
     target: 'es2022',

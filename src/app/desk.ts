@@ -1,4 +1,4 @@
-import type { Attempt } from '../attempt/entry.ts';
+import { ATTEMPT_FORMAT, ATTEMPT_VERSION, type Attempt } from '../attempt/entry.ts';
 import { MOST_ATTEMPT_CHARS, parseAttempt, parseAttemptText } from '../attempt/parse.ts';
 import type { RemedyDone } from '../bench/guide/guide.ts';
 import type { SheetLine } from '../bench/paper.ts';
@@ -173,10 +173,7 @@ async function begin(
   if (!scenario) return wrong('', `There is no job ${jobId} on the board.`);
   const id = crypto.randomUUID();
   const start = { id, learner, mode: scenario.public.mode, startedAt: new Date().toISOString(), scenario };
-  const bench = openLocalBench(start, library.parts, browserClock);
-  const { entries: _, ...head } = bench.attempt();
-  bench.close();
-  await store.begin({ ...head, endMs: 0 });
+  await store.begin({ format: ATTEMPT_FORMAT, version: ATTEMPT_VERSION, ...start, endMs: 0 });
   return right(id);
 }
 

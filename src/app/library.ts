@@ -10,32 +10,32 @@ export interface Library {
   readonly problems: readonly StoredProblem[];
 }
 
-const PART_FILES = import.meta.glob<unknown>('../../scenarios/parts/*.json', {
-  eager: true,
-  import: 'default',
-});
-const SCENARIO_FILES = import.meta.glob<unknown>('../../scenarios/*.json', {
-  eager: true,
-  import: 'default',
-});
-
-export function readLibrary(): Library {
-  const problems: StoredProblem[] = [];
-  const parts = new Map<string, ArmatureDesign>();
-  for (const [file, content] of Object.entries(PART_FILES)) {
-    const part = parsePart(content);
-    if (part.ok) parts.set(part.value.id, part.value);
-    else problems.push({ where: nameOf(file), issues: part.issues, text: null });
-  }
-  const scenarios = new Map<string, Scenario>();
-  for (const [file, content] of Object.entries(SCENARIO_FILES)) {
-    const scenario = parseScenario(content, parts);
-    if (scenario.ok) scenarios.set(scenario.value.public.id, scenario.value);
-    else problems.push({ where: nameOf(file), issues: scenario.issues, text: null });
-  }
-  return { parts, scenarios, problems };
+/** Files of scenarios/ by name, as they came from JSON. */
+export interface LibraryFiles {
+  readonly parts: Readonly<Record<string, unknown>>;
+  readonly scenarios: Readonly<Record<string, unknown>>;
 }
 
-function nameOf(file: string): string {
-  return file.slice(file.indexOf('scenarios/'));
+/** Fetches the library as the build has it; see tools/library. */
+export async function fetchLibrary(): Promise<Library> {
+  const answer = await fetch('./library.json');
+  if (!answer.ok) throw new Error(`The library of jobs did not come (${answer.status}).`);
+  return readLibrary((await answer.json()) as LibraryFiles);
+}
+
+export function readLibrary(files: LibraryFiles): Library {
+  const problems: StoredProblem[] = [];
+  const parts = new Map<string, ArmatureDesign>();
+  for (const [file, content] of Object.entries(files.parts)) {
+    const part = parsePart(content);
+    if (part.ok) parts.set(part.value.id, part.value);
+    else problems.push({ where: file, issues: part.issues, text: null });
+  }
+  const scenarios = new Map<string, Scenario>();
+  for (const [file, content] of Object.entries(files.scenarios)) {
+    const scenario = parseScenario(content, parts);
+    if (scenario.ok) scenarios.set(scenario.value.public.id, scenario.value);
+    else problems.push({ where: file, issues: scenario.issues, text: null });
+  }
+  return { parts, scenarios, problems };
 }

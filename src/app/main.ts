@@ -4,13 +4,13 @@ import { App } from '../screens/App.tsx';
 import type { StoredProblem } from '../screens/shell.ts';
 import { openBrowserStore } from '../store/browserStore.ts';
 import { createDesk } from './desk.ts';
-import { readLibrary } from './library.ts';
+import { fetchLibrary } from './library.ts';
 import { keepOffline } from './offline.ts';
 import { loadSettings } from './settings.ts';
+import { warmScene } from './surround.ts';
 
 async function start(): Promise<void> {
-  const library = readLibrary();
-  const store = await openBrowserStore();
+  const [library, store] = await Promise.all([fetchLibrary(), openBrowserStore()]);
   const settings = loadSettings();
   const root = document.getElementById('app');
   if (!root) throw new Error('index.html has no #app element.');
@@ -23,6 +23,13 @@ async function start(): Promise<void> {
   };
   const desk = createDesk({ library, store, onTrouble: tell });
   draw();
+  whenIdle(warmScene);
+}
+
+/** While the learner reads a card, the picture's code comes. */
+function whenIdle(work: () => void): void {
+  if ('requestIdleCallback' in globalThis) requestIdleCallback(work, { timeout: 1500 });
+  else setTimeout(work, 300);
 }
 
 start().catch((error: unknown) => {

@@ -25,9 +25,11 @@ const WORDS: Readonly<Record<Heat, string>> = {
 /** Warmth of the growler's winding and of the part: a glow, wisps that rise, and a word. */
 export class HeatHaze {
   readonly node = new Container();
-  private readonly glow: Sprite;
-  private readonly wisps: Sprite[];
+  private haze: { readonly glow: Sprite; readonly wisps: readonly Sprite[] } | null = null;
   private readonly tags = new Map<Heat, Sprite>();
+  private readonly layout: Layout;
+  private readonly resolution: number;
+  private readonly lettering: boolean;
   private readonly low: Point;
   private readonly high: Point;
 
@@ -37,7 +39,17 @@ export class HeatHaze {
     const x = g ? (g.x.coreLeft + g.x.coreRight) / 2 : layout.end.x;
     this.low = { x, y: (g?.axisY ?? layout.end.y) + R * 1.25 };
     this.high = { x: g ? g.x.coreLeft : x, y: (g?.axisY ?? layout.end.y) - R * 0.86 };
-    this.glow = centred(
+    this.layout = layout;
+    this.resolution = resolution;
+    this.lettering = lettering;
+  }
+
+  /** Painted with the first warmth: most attempts stay cool. */
+  private made(): NonNullable<HeatHaze['haze']> {
+    if (this.haze) return this.haze;
+    const { layout } = this;
+    const R = layout.side?.r.core ?? layout.end.core;
+    const glow = centred(
       painted(R * 3, R * 1.8, 0.5, (pen) => {
         pen.scale(1, 0.6);
         disc(
@@ -53,22 +65,26 @@ export class HeatHaze {
         );
       }),
     );
-    this.glow.position.set(this.low.x, this.low.y);
+    glow.position.set(this.low.x, this.low.y);
     const wisp = wispTexture(R);
-    this.wisps = [0, 1, 2, 3, 4].map(() => centred(wisp));
-    this.node.addChild(this.glow, ...this.wisps);
-    if (lettering) this.addTags(layout, resolution);
+    const wisps = [0, 1, 2, 3, 4].map(() => centred(wisp));
+    this.node.addChild(glow, ...wisps);
+    if (this.lettering) this.addTags(layout, this.resolution);
+    this.haze = { glow, wisps };
+    return this.haze;
   }
 
   /** True while wisps are moving. */
   show(seen: Observation, nowMs: number, still: boolean): boolean {
     const part = seen.partHeat;
-    this.glow.alpha = Math.max(GLOW[seen.growlerHeat], part === 'cool' ? 0 : GLOW[part] * 0.4);
-    this.glow.visible = this.glow.alpha > 0;
+    if (part === 'cool' && seen.growlerHeat === 'cool' && !this.haze) return false;
+    const { glow, wisps } = this.made();
+    glow.alpha = Math.max(GLOW[seen.growlerHeat], part === 'cool' ? 0 : GLOW[part] * 0.4);
+    glow.visible = glow.alpha > 0;
     const smoking = part === 'smoking' || part === 'hot';
     const count = Math.max(WISPS[seen.growlerHeat], WISPS[part]);
     const from = smoking ? this.high : this.low;
-    for (const [i, wisp] of this.wisps.entries()) {
+    for (const [i, wisp] of wisps.entries()) {
       this.rise(wisp, i, count, from, still ? 900 + i * 400 : nowMs);
     }
     const word: Heat = part === 'smoking' ? 'smoking' : seen.growlerHeat;

@@ -59,6 +59,8 @@ export interface BenchScene {
   destroy(): void;
 }
 
+export { fetchDrawing } from './drawing/renderer.ts';
+
 const REFUSAL_MS = 900;
 const SHARPEN_MS = 450;
 const DETAIL_MS = 260;

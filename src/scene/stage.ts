@@ -54,7 +54,7 @@ export class Stage {
   private readonly end: ArmatureEnd;
   private endCradle = new Sprite();
   private endBlocks = new Sprite();
-  private veil = new Sprite();
+  private veil: Sprite | null = null;
   private matWords: Sprite[] = [];
   private readonly marks: Marks;
   private readonly meter: Meter;
@@ -101,11 +101,9 @@ export class Stage {
 
   private compose(part: ArmatureView, resolution: number): void {
     const { layout } = this;
-    const whole = (draw: Parameters<typeof painted>[3]) =>
-      new Sprite(painted(layout.width, layout.height, resolution, draw));
     const lettering = this.options.lettering;
     this.node.addChild(
-      whole((pen) => {
+      this.whole((pen) => {
         paintRoom(pen, layout);
         paintRailFittings(pen, layout);
         paintStand(pen, layout.stand, lettering);
@@ -131,8 +129,7 @@ export class Stage {
       this.lamp.node,
     );
     this.node.addChild(this.strip.front, this.lens.tool, this.chalk, this.leads.front);
-    this.veil = whole((pen) => paintVeil(pen, layout, lettering));
-    this.node.addChild(this.heat.node, this.lens.round, this.aims.node, this.veil);
+    this.node.addChild(this.heat.node, this.lens.round, this.aims.node);
   }
 
   /** A still picture that covers a part of the bench and no more: empty pixels cost as much as painted ones. */
@@ -200,7 +197,7 @@ export class Stage {
     this.lamp.show(seen.lamp.glow);
     this.flags.show(seen.supply);
     this.showBoard(seen);
-    this.veil.visible = seen.stopped !== null;
+    this.showVeil(seen.stopped !== null);
     this.strip.show(s, seen.strip, ui.tools.strip ?? null);
     this.lens.show(
       ui.lensClosed ? null : seen.look,
@@ -232,6 +229,20 @@ export class Stage {
     this.board = new PartBoard(this.layout, this.job, this.resolution, lettering ? say : null);
     this.boardCarrier.addChild(this.board.node);
     this.options.redraw();
+  }
+
+  /** Painted when it falls, which it does in few attempts. */
+  private showVeil(stopped: boolean): void {
+    const { layout } = this;
+    if (stopped && this.veil === null) {
+      this.veil = this.whole((pen) => paintVeil(pen, layout, this.options.lettering));
+      this.node.addChild(this.veil);
+    }
+    if (this.veil !== null) this.veil.visible = stopped;
+  }
+
+  private whole(draw: (pen: Pen) => void): Sprite {
+    return new Sprite(painted(this.layout.width, this.layout.height, this.resolution, draw));
   }
 
   private showChalk(at: Point | null): void {

@@ -6,9 +6,10 @@ import { mountReplay } from '../../src/app/surround.ts';
 import { AssessorScreens } from '../../src/screens/assessor/AssessorScreens.tsx';
 import { readAssessorRoute } from '../../src/screens/assessor/route.ts';
 import { openBrowserStore } from '../../src/store/browserStore.ts';
+import { FILES } from '../library/files.ts';
 import { fill } from './fill.ts';
 
-const library = readLibrary();
+const library = readLibrary(FILES);
 const store = await openBrowserStore();
 await fill(store, library);
 const desk = createAssessorDesk({ library, store, mountReplay });

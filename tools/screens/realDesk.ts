@@ -3,12 +3,13 @@ import { readLibrary } from '../../src/app/library.ts';
 import { openLocalBench } from '../../src/link/localBench.ts';
 import { jobOf } from '../../src/scenario/public/view.ts';
 import type { Desk } from '../../src/screens/shell.ts';
+import { FILES } from '../library/files.ts';
 import { handMadeBench } from './bench.ts';
 import { handMadeDesk } from './desk.ts';
 
 /** The harness's desk with the real jobs and the real bench behind the same screens; nothing is kept. */
 export function realDesk(): Desk {
-  const { parts, scenarios } = readLibrary();
+  const { parts, scenarios } = readLibrary(FILES);
   const jobs = [...scenarios.values()].map((scenario) => jobOf(scenario, parts));
   return {
     ...handMadeDesk(),

@@ -7,8 +7,15 @@ const SOFTWARE = /swiftshader|llvmpipe|softpipe|software|basic render/i;
 
 export type Drawing = 'auto' | 'webgl' | 'canvas';
 
+let known: boolean | undefined;
+
 /** Where a processor would have to do WebGL's work, the plain canvas is three times as quick and stays sharp. */
 function hasGraphicsProcessor(): boolean {
+  known ??= askForGraphics();
+  return known;
+}
+
+function askForGraphics(): boolean {
   const gl = document.createElement('canvas').getContext('webgl');
   if (!gl) return false;
   const named = gl.getExtension('WEBGL_debug_renderer_info');
@@ -27,6 +34,11 @@ export async function createRenderer(host: HTMLElement, drawing: Drawing): Promi
   renderer.canvas.setAttribute('aria-hidden', 'true');
   host.appendChild(renderer.canvas);
   return renderer;
+}
+
+/** Fetches the code that will draw here, so that it is there when the bench is opened. */
+export async function fetchDrawing(): Promise<void> {
+  await (orderOf('auto')[0] === 'webgl' ? import('./webgl.ts') : import('./canvas.ts'));
 }
 
 type Kind = 'webgl' | 'canvas';

@@ -10,7 +10,7 @@ import { Senses, seenWords } from './Senses.tsx';
 import { ToolTray } from './ToolTray.tsx';
 import type { GroupProps } from './twin/groups.ts';
 import type { Tool } from './twin/kit.ts';
-import { WordsPanel } from './twin/WordsPanel.tsx';
+import { LazyWordsPanel } from './twin/LazyWordsPanel.tsx';
 import type { BenchView as Bench } from './useBench.ts';
 
 export interface BenchViewProps extends BenchPageProps {
@@ -55,8 +55,11 @@ function Tray(props: BenchViewProps) {
   return <ToolTray {...groupOf(props)} open={open} onOpen={setOpen} />;
 }
 
+/** The panel is made when it is first opened, and keeps what was chosen in it after that. */
 function Words(props: BenchViewProps) {
   const { bench, job, vocabulary, lead } = props;
+  const wanted = useRef(false);
+  wanted.current ||= props.wordsOpen;
   return (
     <details
       class="words"
@@ -65,7 +68,7 @@ function Words(props: BenchViewProps) {
     >
       <summary>Work by buttons and words</summary>
       <p class="sense-seen">{seenWords(job, bench.seen, vocabulary).join(' ')}</p>
-      <WordsPanel {...groupOf(props)} lead={lead} />
+      {wanted.current ? <LazyWordsPanel {...groupOf(props)} lead={lead} /> : null}
     </details>
   );
 }

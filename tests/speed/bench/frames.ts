@@ -1,0 +1,91 @@
+import type { Browser, Page } from 'playwright-core';
+import type { Hand } from '../../browser/support/hand.ts';
+import { toBench } from '../../browser/support/screens.ts';
+import { quantile, scriptPerFrame } from './trace.ts';
+
+export interface FrameSpeed {
+  readonly frames: number;
+  /** Script of the page from one frame to the next: input, physics, words and drawing; processor time, ms. */
+  readonly medianMs: number;
+  readonly p95Ms: number;
+  /** The same machine doing a fixed sum in the same page, ms. */
+  readonly witnessMs: number;
+  /** Pictures drawn in three seconds in which nobody does anything: bench off, and bench on. */
+  readonly idleOff: number;
+  readonly idleOn: number;
+}
+
+const JOB = 'q-7a16';
+const SECONDS = 6;
+
+/** An armature with a fault is turned to and fro by its front, the strip held over it, the growler on HIGH. */
+export async function frameSpeed(browser: Browser, url: string): Promise<FrameSpeed> {
+  const context = await browser.newContext({ viewport: { width: 1440, height: 900 } });
+  const page = await context.newPage();
+  await page.goto(url);
+  const hand = await toBench(page, JOB);
+  await hand.drag('mat', 'cradle');
+  await hand.wait(800);
+  const idleOff = await drawnWhile(page, () => hand.wait(3000));
+  await hand.drag('strip', 'strip-at:180');
+  await hand.press('selector:high');
+  await hand.wait(1500);
+  const idleOn = await drawnWhile(page, () => hand.wait(3000));
+  await turn(hand, 1);
+  await browser.startTracing(page, {
+    categories: ['devtools.timeline', 'v8.execute', 'disabled-by-default-devtools.timeline'],
+  });
+  await turn(hand, SECONDS);
+  const perFrame = scriptPerFrame((await browser.stopTracing()).toString());
+  const witnessMs = await fixedSum(page);
+  await context.close();
+  return {
+    frames: perFrame.length,
+    medianMs: quantile(perFrame, 0.5),
+    p95Ms: quantile(perFrame, 0.95),
+    witnessMs,
+    idleOff,
+    idleOn,
+  };
+}
+
+async function drawnWhile(page: Page, what: () => Promise<void>): Promise<number> {
+  const drawn = () =>
+    page.evaluate(() => {
+      const host = document.querySelector('.bench-picture') as Element & { drawing(): { frames: number } };
+      return host.drawing().frames;
+    });
+  const before = await drawn();
+  await what();
+  return (await drawn()) - before;
+}
+
+async function turn(hand: Hand, seconds: number): Promise<void> {
+  const { mouse } = hand.page;
+  const { x, y } = await hand.at('core:turn');
+  await mouse.move(x - 60, y);
+  await mouse.down();
+  const end = Date.now() + seconds * 1000;
+  for (let step = 0; Date.now() < end; step++) {
+    await mouse.move(x - 60, y + 90 * Math.sin(step / 14));
+    await hand.wait(8);
+  }
+  await mouse.up();
+}
+
+/** A witness for the browser: a fixed sum of square roots and sorting, nothing of ours in it. Median of nine, ms. */
+function fixedSum(page: Page): Promise<number> {
+  return page.evaluate(() => {
+    const took: number[] = [];
+    for (let run = 0; run < 9; run++) {
+      const began = performance.now();
+      let sum = 0;
+      for (let i = 1; i < 2_000_000; i++) sum += Math.sqrt(i) % 1;
+      const numbers = Array.from({ length: 50_000 }, (_, i) => (i * 7919) % 50_021);
+      numbers.sort((a, b) => a - b);
+      if (sum + numbers[0]! < 0) throw new Error('never');
+      took.push(performance.now() - began);
+    }
+    return took.sort((a, b) => a - b)[4]!;
+  });
+}
