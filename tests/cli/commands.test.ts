@@ -6,10 +6,11 @@ import { fileURLToPath } from 'node:url';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import type { Attempt } from '../../src/attempt/entry.ts';
 import type { Answer } from '../../src/cli/support/command.ts';
-import { type AnswerKey, key } from '../../src/cli/support/key.ts';
+import { type AnswerKey, answerKey, key } from '../../src/cli/support/key.ts';
 import { replayFile } from '../../src/cli/support/replay.ts';
 import { validate } from '../../src/cli/support/validate.ts';
-import { expertAttempt, scenarioWith } from '../assess/attempts.ts';
+import type { FieldFrameFault } from '../../src/engine/parts/fieldFrame.ts';
+import { expertAttempt, library, scenarioWith } from '../assess/attempts.ts';
 
 const root = fileURLToPath(new URL('../../', import.meta.url));
 const scenarioFile = (id: string) => join(root, 'scenarios', `${id}.json`);
@@ -99,6 +100,37 @@ describe('key', () => {
     expect(answer.spaced.reading_A).toHaveLength(23);
     expect(answer.lamp.map(({ bar }) => bar)).toEqual(Array.from({ length: 23 }, (_, bar) => bar));
     expect(Object.keys(answer.strip[0]!)).toEqual(['strip_deg', 'rotation_deg', 'pull_N']);
+  });
+  it('prints what a bench of its own shows: the same figures lamp, tester and millivoltmeter give in a session', () => {
+    const frame = { parts: ['fieldFrame'], fieldFrame: 'field-two-branches' } as const;
+    const tests = ['fieldContinuity', 'fieldInsulation', 'megohm', 'millivolt'] as const;
+    const faults: readonly FieldFrameFault[] = [
+      { kind: 'shortedTurns', coil: 3, share: 0.4, ohm: 1e-5 },
+      { kind: 'weakInsulation', coil: 0, ohm: 300e3, breakdownV: null },
+    ];
+    const scenario = scenarioWith([], { ...frame, tests }, { fieldFrame: { faults } });
+    const answer = answerKey(scenario, library).field_frame!;
+    const { notes } = expertAttempt(scenario);
+    const lit = (from: string) => answer.lamp.filter((one) => one.from === from).map((one) => one.lit);
+    expect(notes.continuity.map(({ lamp }) => lamp === 'lit')).toEqual(lit('field:terminal'));
+    expect(notes.fieldInsulation.map(({ lamp }) => lamp === 'lit')).toEqual(lit('field:case'));
+    expect(notes.drops.map(({ millivolts }) => millivolts)).toEqual(answer.drop_mV.map(({ mV }) => mV));
+    expect(notes.megohms.map(({ megohms }) => megohms)).toEqual(answer.megohms.map((one) => one[250]));
+  });
+  it('tells an open branch that touching brushes hide, and a rivet that makes when leant on', () => {
+    const open = keyOf('q-17c4').field_frame!.lamp.filter(({ from }) => from === 'field:terminal');
+    expect(open.map(({ lit }) => lit)).toEqual([false, true]);
+    expect(open.every((one) => one.lit_brushes_touching)).toBe(true);
+    const moved = keyOf('q-7e03').brush_plate!.lamp.filter((one) => one.lit !== one.lit_leant_on);
+    expect(moved).toEqual([{ holder: 'plate:insulated1', lit: false, lit_leant_on: true }]);
+  });
+  it('adds the rail, the gauges and the bench where the card or the bench has them', () => {
+    expect(keyOf('q-d8f1').armature_megohms!.every((one) => Number(one[250]) < 1)).toBe(true);
+    const drops = keyOf('q-de40').armature_drop_mV!.map(Number);
+    expect(drops.indexOf(Math.min(...drops))).toBe(6);
+    const { reads, limits } = keyOf('q-d2b8').gauges!;
+    expect(reads.undercutMm).toBeLessThan(limits.undercutMm);
+    expect(keyOf('q-45f8').bench).toEqual([{ kind: 'blownLamp' }]);
   });
   it('drops out at a riser off its bar and nowhere else', () => {
     const { neighbour_A: amps } = keyOf('q-91d2');

@@ -9,14 +9,28 @@ import {
 } from '../../engine/answers.ts';
 import { createArmatureSolver } from '../../engine/armatureBench.ts';
 import { MAINS } from '../../engine/drive.ts';
+import { armatureResistance } from '../../engine/instruments/armatureDc.ts';
+import { neighbourDrops, seeMillivolts } from '../../engine/instruments/millivoltDrop.ts';
+import { ROOM_C } from '../../engine/instruments/thermal.ts';
+import type { ArmatureDesign } from '../../engine/parts/armature.ts';
 import type { ArmatureFault } from '../../engine/parts/armatureFault.ts';
+import { JOB_PLATES } from '../../engine/parts/brushPlate.ts';
+import { JOB_FRAMES } from '../../engine/parts/fieldFrameDesigns.ts';
+import { freshWear, type Wear } from '../../engine/parts/wear.ts';
+import type { BenchFault } from '../../scenario/hidden/benchFault.ts';
+import type { Limits } from '../../scenario/public/job.ts';
+import { limitsOf } from '../../scenario/public/limits.ts';
 import type { PartLibrary, Scenario } from '../../scenario/scenario.ts';
 import { type Answer, refused, withOneFile } from './command.ts';
 import { issueLines, readScenario } from './files.ts';
+import { type FieldAnswers, fieldAnswers, megohmsOf, type PlateAnswers, plateAnswers } from './matAnswers.ts';
 
 const USAGE = 'Usage: npm run -s key -- FILE.json (one scenario file)';
 
-/** What every test of the bench shows on a part, contact scatter off, as the `key` command prints it. */
+/**
+ * What every test of the bench shows on the parts of a job, contact scatter off, as the `key` command prints it. The
+ * armature is the one in the cradle, be it to be judged or the workshop's own.
+ */
 export interface AnswerKey {
   readonly scenario: string;
   readonly part: string;
@@ -30,6 +44,16 @@ export interface AnswerKey {
     readonly pull_N: number;
   }[];
   readonly growler: { readonly current_A: number; readonly empty_current_A: number };
+  /** Insulation tester from the core to each bar, where the card asks for it; megohms at each test voltage. */
+  readonly armature_megohms?: ReturnType<typeof megohmsOf>[];
+  /** Millivolt drop from each bar to the next with the feed on the same two, where the card asks for it. */
+  readonly armature_drop_mV?: readonly (number | 'no current')[];
+  readonly field_frame?: { readonly type: string } & FieldAnswers;
+  readonly brush_plate?: { readonly type: string } & PlateAnswers;
+  /** What the gauges read and the card's limits, mm, where the card asks for them. */
+  readonly gauges?: { readonly reads: Wear; readonly limits: Limits };
+  /** What is the matter with the bench itself. */
+  readonly bench?: readonly BenchFault[];
 }
 
 /** Nine digits: more than any instrument, fewer than rounding differs in between machines. */
@@ -62,6 +86,49 @@ export function answerKey(scenario: Scenario, library: PartLibrary): AnswerKey {
       pull_N: figure(pullN),
     })),
     growler: { current_A: figure(growler.currentA), empty_current_A: figure(growler.emptyCurrentA) },
+    ...railAnswers(scenario, solver.design),
+    ...matKey(scenario),
+    ...(scenario.hidden.bench === undefined ? {} : { bench: scenario.hidden.bench.faults }),
+  };
+}
+
+/** The tools of the rail on the armature, as far as the card asks for them. */
+function railAnswers(
+  { public: shown, hidden }: Scenario,
+  design: ArmatureDesign,
+): Pick<AnswerKey, 'armature_megohms' | 'armature_drop_mV' | 'gauges'> {
+  const { faults } = hidden.armature;
+  const about = shown.parts.includes('armature');
+  const bars = Array.from({ length: design.bars }, (_, bar) => bar);
+  const leak = (bar: number) => (peakV: number) =>
+    armatureResistance(design, faults, bar, 'core', { peakV, tempC: ROOM_C });
+  const drops = () =>
+    neighbourDrops(design, faults).map((volt) =>
+      volt === null ? 'no current' : seeMillivolts(volt).millivolts,
+    );
+  const reads = { ...freshWear(design.commutatorRadius), ...hidden.wear };
+  return {
+    ...(about && shown.tests.includes('megohm')
+      ? { armature_megohms: bars.map((bar) => megohmsOf(leak(bar))) }
+      : {}),
+    ...(about && shown.tests.includes('millivolt') ? { armature_drop_mV: drops() } : {}),
+    ...(shown.tests.includes('gauges') ? { gauges: { reads, limits: limitsOf(shown, design) } } : {}),
+  };
+}
+
+/** Field frame and brush plate, where the job has them. */
+function matKey({ public: shown, hidden }: Scenario): Pick<AnswerKey, 'field_frame' | 'brush_plate'> {
+  const frame = JOB_FRAMES.get(shown.fieldFrame ?? '');
+  const plate = JOB_PLATES.get(shown.brushPlate ?? '');
+  const fieldFaults = hidden.fieldFrame?.faults ?? [];
+  const plateFaults = hidden.brushPlate?.faults ?? [];
+  return {
+    ...(frame === undefined
+      ? {}
+      : { field_frame: { type: frame.id, ...fieldAnswers(frame, fieldFaults, shown.mains) } }),
+    ...(plate === undefined
+      ? {}
+      : { brush_plate: { type: plate.id, ...plateAnswers(plate, plateFaults, shown.mains) } }),
   };
 }
 
