@@ -134,23 +134,25 @@ describe('preparation', () => {
   const mark = (me: PartsWorker) =>
     sound(me)
       .marks()
-      .marks.find(({ id }) => id === 'prepared');
+      .marks.find(({ id }) => id === 'prepared')!;
+  const share = ({ earned, of }: { readonly earned: number; readonly of: number }) => earned / of;
 
   it('seen to before power earns its mark, eye protection asked for only where there is hot work', () => {
-    const all = mark(checks(new PartsWorker(job), PREPARATIONS).looksOver().worksFrame())!;
-    expect(all.earned).toBe(all.of);
     const without = PREPARATIONS.filter((item) => item !== 'eyeProtection');
-    const most = mark(checks(new PartsWorker(job), without).looksOver().worksFrame())!;
-    expect(most.earned).toBe(most.of);
+    for (const items of [PREPARATIONS, without])
+      expect(share(mark(checks(new PartsWorker(job), items).looksOver(false).worksFrame()))).toBe(1);
+    const hot = checks(new PartsWorker({ parts: ['armature', 'fieldFrame'] }), without).looksOver(false);
+    expect(share(mark(hot.cures('skimAndPolish').worksFrame()))).toBeCloseTo(7 / 8, 1);
   });
 
-  it('begun and not finished, or done after power, earns its share', () => {
-    const half = mark(checks(new PartsWorker(job), ['ringsOff', 'dryFloor']).looksOver().worksFrame())!;
-    expect(half.earned / half.of).toBeCloseTo(2 / 7, 1);
-    expect(mark(checks(new PartsWorker(job).looksOver().worksFrame(), PREPARATIONS))!.earned).toBe(0);
+  it('begun and not finished earns its share', () => {
+    const some = checks(new PartsWorker(job), ['ringsOff', 'dryFloor']).looksOver(false).worksFrame();
+    expect(share(mark(some))).toBeCloseTo(2 / 7, 1);
   });
 
-  it('is not marked where the list was never begun', () => {
-    expect(mark(new PartsWorker(job).looksOver().worksFrame())).toBeUndefined();
+  it('left out, or seen to after power, costs that mark and no other', () => {
+    expect(sound(new PartsWorker(job).looksOver(false).worksFrame()).lost()).toEqual(['prepared']);
+    const late = checks(new PartsWorker(job).looksOver(false).worksFrame(), PREPARATIONS);
+    expect(sound(late).lost()).toEqual(['prepared']);
   });
 });

@@ -139,7 +139,7 @@ describe('plate work done badly', () => {
   });
 
   it('with the part not looked at before power costs the look', () => {
-    const me = new PartsWorker(plate()).worksPlate().looksOver();
+    const me = new PartsWorker(plate()).prepares().worksPlate().looksOver(false);
     expect(sound(me).lost()).toEqual(['lookedFirst']);
   });
 });

@@ -36,6 +36,7 @@ describe('a field frame worked by the book', () => {
       'fieldContinuityPass',
       'fieldInsulationPass',
       'leadsRight',
+      'prepared',
       'safeHands',
       'keptCool',
       'notLeftOn',

@@ -271,6 +271,11 @@ describe('a bad habit', () => {
     expect(lost(sound, turned)).toEqual(only('probesOff'));
   });
 
+  it('nothing seen to before power', () => {
+    const hasty = soundSteps.filter(({ action }) => action.type !== 'prepare.check');
+    expect(lost(sound, hasty)).toEqual(only('prepared'));
+  });
+
   it('the verdict written before the sheet', () => {
     const strip = indexOf(soundSteps, (a) => a.type === 'sheet.write' && a.line.test === 'strip');
     const late = soundSteps.filter((_, nth) => nth !== strip);

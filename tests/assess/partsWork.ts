@@ -1,7 +1,6 @@
 import { assess } from '../../src/assess/assess.ts';
 import type { Marks } from '../../src/assess/mark.ts';
-import type { MatPart } from '../../src/bench/action.ts';
-import { MAT_PARTS } from '../../src/bench/action.ts';
+import { MAT_PARTS, type MatPart, PREPARATIONS } from '../../src/bench/action.ts';
 import type { Condition, Disposition, Finding, FoundPlace, SheetLine } from '../../src/bench/paper.ts';
 import type { FieldPlace, PlatePlace } from '../../src/bench/places.ts';
 import { barPlace, FIELD_PLACES, PLATE_PLACES, partOf } from '../../src/bench/places.ts';
@@ -41,8 +40,15 @@ export class PartsWorker extends BenchDriver {
     return this.does({ type: 'sheet.write', line: { count: null, ...line } });
   }
 
-  /** Every place of every part on the mat under the lens, and a line for each part. */
-  looksOver(): this {
+  /** All that is seen to before power. */
+  prepares(): this {
+    for (const item of PREPARATIONS) this.does({ type: 'prepare.check', item });
+    return this;
+  }
+
+  /** Preparation, then every place of every part on the mat under the lens, and a line for each part. */
+  looksOver(prepare = true): this {
+    if (prepare) this.prepares();
     for (const part of MAT_PARTS.filter((one) => this.scenario.public.parts.includes(one))) {
       this.takesUp(part);
       for (const place of [...FIELD_PLACES, ...PLATE_PLACES]) if (partOf(place) === part) this.looksAt(place);
@@ -207,6 +213,7 @@ export class PartsWorker extends BenchDriver {
   }
 
   looksAtArmature(): this {
+    this.prepares();
     for (let bar = 0; bar < this.geometry.bars; bar += 1) this.looksAt(`riser:${bar}`).looksAt(barPlace(bar));
     return this.looksAt('core').writes({ test: 'look', part: 'armature', remark: 'looked over' });
   }

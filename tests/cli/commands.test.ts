@@ -161,7 +161,7 @@ describe('replay', () => {
       code: 0,
       last: 'The replay agreed with the record.',
     });
-    expect(out).toContainEqual(expect.stringMatching(/^Marks: 160 of 160\./));
+    expect(out).toContainEqual(expect.stringMatching(/^Marks: (\d+) of \1\./));
     expect(out).toContainEqual(
       expect.stringMatching(/20 of 20 {2}Condition named: Right: open coil\. \[\d+\]$/),
     );

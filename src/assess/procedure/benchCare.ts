@@ -3,7 +3,7 @@ import { PREPARATIONS, type Preparation } from '../../bench/action.ts';
 import { scaleCurrent } from '../../engine/instruments/ammeter.ts';
 import type { BenchFault } from '../../scenario/hidden/benchFault.ts';
 import { acts } from '../film.ts';
-import { isLampTest } from '../lampTests.ts';
+import { isLampTest, needsGrowler } from '../lampTests.ts';
 import type { Worked } from '../worked.ts';
 import { type Criterion, type Judgement, notShown, someOf } from './criterion.ts';
 
@@ -146,11 +146,10 @@ function neededBefore({ remedies }: Worked): readonly Preparation[] {
   return PREPARATIONS.filter((item) => hot || item !== ONLY_FOR_WORK);
 }
 
-/** Looked for where the list was begun: whoever begins it finishes it, and does so before power. */
 const prepared: Criterion = {
   id: 'prepared',
   title: 'Everything seen to before power',
-  applies: ({ film }) => acts(film, 'prepare.check').length > 0,
+  applies: ({ tests }) => tests.some(needsGrowler),
   judge(worked) {
     const checks = acts(worked.film, 'prepare.check');
     const { firstPower } = worked;
