@@ -11,7 +11,7 @@ import type { SuspectBlock } from './suspects.ts';
  * What the lens is worth. A fault shows its sign with some chance, and sound places show signs of their own; chances
  * as in scenario/hidden/looks.ts (a test holds the two together). Common practice names the signs; figures ours.
  */
-type Chances = Readonly<Partial<Record<Clue, number>>>;
+export type Signs = Readonly<Partial<Record<Clue, number>>>;
 
 /** Clues are not verdicts: all that was seen together never weighs more than this against a part without fault. */
 export const CLUES_AT_MOST = Math.log(8);
@@ -19,14 +19,14 @@ export const CLUES_AT_MOST = Math.log(8);
 /** A smear, an old repair, a false lead laid on purpose: any clue may be seen anywhere. */
 const ANYWHERE = 0.02;
 
-const EVERYDAY: Readonly<Record<'shaft' | 'core' | 'riser' | 'bar', Chances>> = {
+const EVERYDAY: Readonly<Record<'shaft' | 'core' | 'riser' | 'bar', Signs>> = {
   shaft: {},
   core: { rubbedCore: 0.12, dirt: 0.25 },
   riser: { brightSolder: 0.08, solderThrown: 0.03 },
   bar: { burntBarEdge: 0.03, carbonAcrossMica: 0.04, dirt: 0.06 },
 };
 
-function everyday(place: Place): Chances {
+function everyday(place: Place): Signs {
   if (place === 'shaft' || place === 'core') return EVERYDAY[place];
   return place.startsWith('riser:') ? EVERYDAY.riser : EVERYDAY.bar;
 }
@@ -34,14 +34,14 @@ function everyday(place: Place): Chances {
 const isRiser = (place: Place) => place.startsWith('riser:');
 const HOT_JOINT_OHM = 0.02;
 
-/** Chances a winding suspect adds at a place. */
+/** Signs a winding suspect adds at a place. */
 export function windingSigns(
   design: ArmatureDesign,
   { kind, severities }: Pick<SuspectBlock, 'kind' | 'severities'>,
   at: number,
   severity: number,
   place: Place,
-): Chances | null {
+): Signs | null {
   const bar = barOf(place);
   const { ohm } = severities[severity]!;
   const on = (step: number) => bar === (at + step + design.bars) % design.bars;
@@ -66,13 +66,13 @@ export function windingSigns(
   }
 }
 
-function jointSigns(hot: boolean, place: Place, on: (step: number) => boolean): Chances | null {
+function jointSigns(hot: boolean, place: Place, on: (step: number) => boolean): Signs | null {
   if (!isRiser(place)) return on(0) ? { burntBarEdge: hot ? 0.5 : 0.2 } : null;
   if (on(0)) return { solderThrown: hot ? 0.8 : 0.35 };
   return on(1) || on(-1) ? { solderThrown: 0.2 } : null;
 }
 
-export function insulationSigns({ kind, bar }: InsulationSuspect, place: Place): Chances | null {
+export function insulationSigns({ kind, bar }: InsulationSuspect, place: Place): Signs | null {
   switch (kind) {
     case 'groundedBar':
       return isRiser(place) && barOf(place) === bar ? { charredInsulation: 0.4 } : null;
@@ -86,7 +86,7 @@ export function insulationSigns({ kind, bar }: InsulationSuspect, place: Place):
   }
 }
 
-export function surfaceSigns(surface: Surface, place: Place): Chances | null {
+export function surfaceSigns(surface: Surface, place: Place): Signs | null {
   const bar = barOf(place) !== null && !isRiser(place);
   return surface === 'dirty' && bar ? { dirt: 0.85, wornSurface: 0.4 } : null;
 }
@@ -97,7 +97,7 @@ export function clueChance(place: Place, clue: Clue, added: number): number {
 }
 
 /** Logarithm of how much better signs explain what was seen at a place than a part without fault does. */
-export function signWeight(signs: Chances | null, { place, sees }: LookReading): number {
+export function signWeight(signs: Signs | null, { place, sees }: LookReading): number {
   if (signs === null) return 0;
   let log = 0;
   for (const clue of CLUES) {

@@ -1,14 +1,14 @@
 import { CaseTable, type CaseWeight, type PairCase } from './cases.ts';
-import { insulationSigns, signWeight, surfaceSigns, windingSigns } from './clues.ts';
 import { overGains } from './gains.ts';
 import { LampScale } from './insulation.ts';
+import { LookScale } from './looks.ts';
 import { meterLikelihoods } from './meter.ts';
 import type { EvidenceModel } from './model.ts';
 import { CASES } from './needles.ts';
 import { SURFACES } from './noise.ts';
 import { listSeconds, Pairing, type Second } from './pairs.ts';
-import { type OtherLooks, Posterior } from './posterior.ts';
-import type { LookReading, MeterReading, Reading } from './reading.ts';
+import { Posterior } from './posterior.ts';
+import type { MeterReading, Reading } from './reading.ts';
 import { PULLS, passLikelihoods, stripLikelihoods } from './strip.ts';
 import { locate, type SuspectPlace, suspectAt } from './suspects.ts';
 
@@ -46,7 +46,7 @@ export class Weigher {
   /** Of each strip reading, how much better a suspect explains it than a sound part does: pairs need them one by one. */
   private readonly strips: Float64Array[] = [];
   private readonly lamp: LampScale;
-  private readonly looks = new Map<string, LookReading>();
+  private readonly looks: LookScale;
   private readonly pairings = new Map<string, Pairing>();
   private readonly seconds: readonly Second[];
   /** Share of each suspect among all before anything is read. */
@@ -65,6 +65,7 @@ export class Weigher {
     this.lamp = new LampScale(insulation, design.bars);
     this.seconds = listSeconds(suspects, priors.winding);
     this.places = Array.from({ length: suspects.count }, (_, k) => locate(suspects, k));
+    this.looks = new LookScale(model, this.places, this.seconds);
     this.cutOff = Int16Array.from(this.places, cutOffBar);
     this.oddsLog = suspects.odds.map(Math.log);
     const total = suspects.odds.reduce((sum, odds) => sum + odds, 0);
@@ -78,13 +79,12 @@ export class Weigher {
     else if (reading.kind === 'stripPass')
       this.addStrip(passLikelihoods(this.model.dictionary, reading), 1 / 2);
     else if (reading.kind === 'lamp') this.lamp.add(reading);
-    // Looking again shows the same.
-    else this.looks.set(reading.place, reading);
+    else this.looks.add(reading);
   }
 
   result(): Posterior {
     const pairs = this.pairs(this.table([]));
-    return new Posterior(this.model, this.table(pairs), this.lamp, this.otherLooks());
+    return new Posterior(this.model, this.table(pairs), this.lamp, this.looks.others());
   }
 
   private addMeter(reading: MeterReading): void {
@@ -139,7 +139,7 @@ export class Weigher {
     return {
       clean: log + this.meterMean[2 * k]!,
       dirty: log + this.meterMean[2 * k + 1]!,
-      look: this.lookWeight(this.places[k]!),
+      look: this.looks.ofSuspect(k),
       cutOff: [this.cutOff[k]!, -1],
       faults: k === 0 ? 0 : 1,
     };
@@ -229,7 +229,7 @@ export class Weigher {
       second,
       clean: log + overGains(logs, k, 0),
       dirty: log + overGains(logs, k, 1),
-      look: this.lookWeight(this.places[suspect]!) + this.lookWeight(second),
+      look: this.looks.ofSuspect(suspect) + this.looks.ofSecond(second),
       cutOff: [this.cutOff[suspect]!, cutOffBar(second)],
       faults: 2,
     };
@@ -244,26 +244,6 @@ export class Weigher {
       sum += Math.abs(one) >= Math.abs(two) ? one : two;
     }
     return sum;
-  }
-
-  private lookWeight(at: SuspectPlace | null): number {
-    let log = 0;
-    if (at === null) return log;
-    for (const look of this.looks.values())
-      log += signWeight(windingSigns(this.model.design, at.block, at.place, at.severity, look.place), look);
-    return log;
-  }
-
-  private otherLooks(): OtherLooks {
-    const looks = [...this.looks.values()];
-    const weigh = (signs: (look: LookReading) => Parameters<typeof signWeight>[0]) =>
-      looks.reduce((sum, look) => sum + signWeight(signs(look), look), 0);
-    return {
-      insulation: Float64Array.from(this.model.insulation, (suspect) =>
-        weigh(({ place }) => insulationSigns(suspect, place)),
-      ),
-      surface: Float64Array.from(SURFACES, (surface) => weigh(({ place }) => surfaceSigns(surface, place))),
-    };
   }
 }
 
