@@ -27,6 +27,10 @@ export const STRIP_SLIP = 0.02;
 /** A fault whose hardest case pulls no more than this beyond a sound part is not felt at this place, N. */
 const NOT_FELT_N = 0.004;
 
+/** Steps between neighbouring severities of a joint that are solved, where the list is a fine one. */
+const JOINTS_APART = 4;
+const FINE_LIST = 12;
+
 /** Likelihood of one place of the strip for every suspect. */
 export function stripLikelihoods(dictionary: Dictionary, reading: StripReading): Float64Array {
   return atPlace(dictionary, reading, (table, number) => {
@@ -71,7 +75,7 @@ export function pullTable(dictionary: Dictionary, held: StripHeld, standing: Sta
     for (let place = 0; place < suspects.design.bars; place++) {
       if (shorts) bench.fillShort(table, block, nth, place, size(sound));
       else if (block.kind === 'reversed') bench.fillReversed(table, block, place);
-      else if (suspects.design.equalised) bench.fillBreak(table, block, place);
+      else if (suspects.design.equalised) bench.fillBreak(table, block, place, size(sound));
     }
   });
   return table;
@@ -79,6 +83,11 @@ export function pullTable(dictionary: Dictionary, held: StripHeld, standing: Sta
 
 function size({ meanN, tangentialN }: StripForce): number {
   return Math.hypot(meanN, tangentialN);
+}
+
+function between(low: StripForce, high: StripForce, share: number): StripForce {
+  const mix = (key: keyof StripForce) => low[key] + share * (high[key] - low[key]);
+  return { meanN: mix('meanN'), alternatingN: mix('alternatingN'), tangentialN: mix('tangentialN') };
 }
 
 class StripBench {
@@ -121,11 +130,23 @@ class StripBench {
     table.set(this.chances(this.solved(block, place, 0), 0), suspectAt(block, place, 0) * PULLS);
   }
 
-  fillBreak(table: PullTable, block: SuspectBlock, place: number): void {
-    block.severities.forEach((_, severity) => {
-      const chances = this.chances(this.solved(block, place, severity), 0);
-      table.set(chances, suspectAt(block, place, severity) * PULLS);
-    });
+  /** Joints are solved some severities apart; between two of them the pull lies between theirs. */
+  fillBreak(table: PullTable, block: SuspectBlock, place: number, soundN: number): void {
+    const last = block.severities.length - 1;
+    const hardest = this.solved(block, place, last);
+    if (Math.abs(size(hardest) - soundN) < NOT_FELT_N) return;
+    const put = (severity: number, force: StripForce) =>
+      table.set(this.chances(force, 0), suspectAt(block, place, severity) * PULLS);
+    put(last, hardest);
+    let lighter: StripForce | null = null;
+    const step = last > FINE_LIST ? JOINTS_APART : 1;
+    for (let from = 0; from < last; from += step) {
+      const to = Math.min(from + step, last - 1);
+      const low = lighter ?? this.solved(block, place, from);
+      const high = to === from ? low : this.solved(block, place, to);
+      for (let k = from; k <= to; k++) put(k, between(low, high, to === from ? 0 : (k - from) / (to - from)));
+      lighter = high;
+    }
   }
 
   /** @param cellSd spread of the pull's logarithm that comes from the step between severities */
