@@ -2,6 +2,7 @@ import type { Attempt } from '../attempt/entry.ts';
 import { type Rubric, rubricOf } from '../scenario/public/rubric.ts';
 import type { PartLibrary } from '../scenario/scenario.ts';
 import { diagnosisMarks } from './diagnosis/marks.ts';
+import { provenMarks } from './diagnosis/proven.ts';
 import { type Film, filmOf } from './film.ts';
 import type { Marks } from './mark.ts';
 import { procedureMarks } from './procedure/rubric.ts';
@@ -18,7 +19,11 @@ function stoppedBy({ broken }: Film): Marks['stoppedBy'] {
  */
 export function marksOf(film: Film, rubric: Rubric = rubricOf(film.scenario.public)): Marks {
   const worked = workedOf(film);
-  const marks = [...procedureMarks(worked, rubric), ...diagnosisMarks(worked, rubric)];
+  const marks = [
+    ...procedureMarks(worked, rubric),
+    ...diagnosisMarks(worked, rubric),
+    ...provenMarks(film, rubric),
+  ];
   const sum = (key: 'earned' | 'of') =>
     Math.round(marks.reduce((total, mark) => total + mark[key], 0) * 10) / 10;
   return { marks, earned: sum('earned'), of: sum('of'), stoppedBy: stoppedBy(film) };

@@ -90,7 +90,7 @@ export const WORKSHOP_CRITERIA: CriteriaSet = {
     {
       id: 'decide',
       title: 'Records what was read, names the condition and the place, and says what happens next',
-      marks: ['recordedFirst', 'condition', 'place', 'disposition', 'supported'],
+      marks: ['recordedFirst', 'condition', 'place', 'disposition', 'supported', 'proven'],
     },
   ],
 };

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { assess, marksOf } from '../../src/assess/assess.ts';
 import { DIAGNOSIS_TITLES } from '../../src/assess/diagnosis/marks.ts';
+import { PROVEN_ID } from '../../src/assess/diagnosis/proven.ts';
 import { sureScore } from '../../src/assess/diagnosis/sure.ts';
 import { filmOf } from '../../src/assess/film.ts';
 import { CRITERIA } from '../../src/assess/procedure/rubric.ts';
@@ -20,7 +21,7 @@ const reweighed = (id: string, change: { weight?: number; threshold?: number }):
 
 describe('the built-in rubric', () => {
   it('marks every criterion the bench knows but the order of the house, and no other', () => {
-    const known = [...CRITERIA.keys(), ...Object.keys(DIAGNOSIS_TITLES)].filter(
+    const known = [...CRITERIA.keys(), ...Object.keys(DIAGNOSIS_TITLES), PROVEN_ID].filter(
       (id) => id !== HOUSE_SEQUENCE,
     );
     expect(built.criteria.map(({ criterion }) => criterion).sort()).toEqual(known.sort());

@@ -51,7 +51,7 @@ describe('a draft', () => {
 
 describe('criteria as data', () => {
   it('of the workshop name marks that exist', () => {
-    const diagnosis = ['condition', 'place', 'disposition', 'supported'];
+    const diagnosis = ['condition', 'place', 'disposition', 'supported', 'proven'];
     const named = WORKSHOP_CRITERIA.criteria.flatMap(({ marks }) => marks);
     expect(named.filter((mark) => !PROCEDURE.has(mark) && !diagnosis.includes(mark))).toEqual([]);
   });

@@ -1,14 +1,5 @@
+import { answerInWorker } from '../offThread.ts';
 import { effectsOf } from './effects.ts';
-import type { Question, Reply } from './solving.ts';
+import type { Question } from './solving.ts';
 
-addEventListener('message', ({ data }: MessageEvent<Question>) => {
-  postMessage(answer(data));
-});
-
-function answer({ nth, scenario, design }: Question): Reply {
-  try {
-    return { nth, effects: effectsOf(scenario, design) };
-  } catch (error) {
-    return { nth, failed: String(error) };
-  }
-}
+answerInWorker(({ scenario, design }: Question) => effectsOf(scenario, design));

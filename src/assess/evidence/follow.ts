@@ -27,17 +27,28 @@ export interface Followed {
   readonly before: Posterior;
   readonly after: Posterior;
   readonly steps: readonly Step[];
+  /** How undecided the field is before anything was read, bits. */
+  readonly bitsBefore: number;
 }
 
 const NOTABLE = 0.005;
 const OPEN = 0.01;
 const FALLEN = 0.2;
 
-/** Weighs readings one after another and tells what each of them did. */
-export function followReadings(model: EvidenceModel, readings: readonly Reading[]): Followed {
+/**
+ * Weighs readings one after another and tells what each of them did.
+ * @param see shown the whole field before the first reading and after each
+ */
+export function followReadings(
+  model: EvidenceModel,
+  readings: readonly Reading[],
+  see: (field: readonly Possibility[]) => void = () => {},
+): Followed {
   const weigher = new Weigher(model);
   const before = weigher.result();
   let field = possibilitiesOf(before);
+  const bitsBefore = undecided(field);
+  see(field);
   let after = before;
   const steps = readings.map((reading): Step => {
     weigher.add(reading);
@@ -45,6 +56,7 @@ export function followReadings(model: EvidenceModel, readings: readonly Reading[
     const next = possibilitiesOf(after);
     const moved = movedBetween(field, next);
     field = next;
+    see(next);
     return {
       reading,
       moved,
@@ -53,7 +65,7 @@ export function followReadings(model: EvidenceModel, readings: readonly Reading[
       bits: undecided(next),
     };
   });
-  return { before, after, steps };
+  return { before, after, steps, bitsBefore };
 }
 
 /** All readings weighed at once. */

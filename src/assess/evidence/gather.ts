@@ -1,3 +1,4 @@
+import type { BenchCare } from '../../bench/action.ts';
 import { barAt, type CommutatorGeometry } from '../../bench/geometry.ts';
 import type { SheetLine } from '../../bench/paper.ts';
 import { scaleCurrent, scaleFraction } from '../../engine/instruments/ammeter.ts';
@@ -37,18 +38,33 @@ export interface Gathered {
   readonly written: readonly WrittenReading[];
 }
 
-/**
- * Gathers the readings of an attempt up to the first remedy done on the armature: after it the part is another.
- * Of lines about one contact the last stands.
- */
-export function gatherReadings(film: Film): Gathered {
-  const end = firstRemedy(film);
-  const stretches = film.stretches.filter(({ since }) => since < end);
-  const contacts = contactsOf({ stretches, design: film.design });
+/** Entries between which no remedy changes the armature: after `from` and before `before`. */
+export interface Spell {
+  readonly from: number;
+  readonly before: number;
+}
+
+/** The armature as it came to the bench, and as it lies after the last remedy done on it, if any was: another part. */
+export function spellsOf(film: Film): readonly [Spell] | readonly [Spell, Spell] {
+  const done = acts(film, 'remedy.do').filter(({ action: { remedy } }) => isArmatureRemedy(remedy));
+  const [first, last] = [done[0], done.at(-1)];
+  if (first === undefined || last === undefined) return [{ from: -1, before: Infinity }];
+  return [
+    { from: -1, before: first.n },
+    { from: last.n, before: Infinity },
+  ];
+}
+
+/** Gathers the readings of one spell of an attempt. Of lines about one contact the last stands. */
+export function gatherReadings(film: Film, { from, before }: Spell = spellsOf(film)[0]): Gathered {
+  const stretches = film.stretches.filter(({ since }) => since >= from && since < before);
+  const found = contactsOf({ stretches, design: film.design });
+  const trusted = meterTrustedFrom(film);
+  const contacts = { ...found, meter: found.meter.filter(({ entry }) => entry > trusted) };
   const geometry = { bars: film.design.bars, barZeroDeg: barZeroDeg(film.design) };
   const chalkAt = (entry: number) => stretches.find(({ since }) => since === entry)?.seen.chalkedBar ?? null;
   const written = acts(film, 'sheet.write')
-    .filter(({ n, action }) => n < end && (action.line.part ?? 'armature') === 'armature')
+    .filter(({ n, action }) => n > from && n < before && (action.line.part ?? 'armature') === 'armature')
     .map(({ n, action }) => readLine(action.line, n, contacts, geometry, chalkAt(n)));
   return { contacts, written };
 }
@@ -71,10 +87,12 @@ function sameContacts(one: readonly number[], other: readonly number[]): boolean
   return one.length > 0 && one.length === other.length && one.every((entry, i) => entry === other[i]);
 }
 
-function firstRemedy(film: Film): number {
-  const remedies = acts(film, 'remedy.do').filter(({ action }) => isArmatureRemedy(action.remedy));
-  return remedies[0]?.n ?? Number.POSITIVE_INFINITY;
+/** Entry at which the ammeter or its leads were last set right: what it showed before was the bench's doing. */
+function meterTrustedFrom(film: Film): number {
+  const cared = acts(film, 'bench.setRight').filter(({ action: { what } }) => METER_CARE.includes(what));
+  return cared.at(-1)?.n ?? -1;
 }
+const METER_CARE: readonly BenchCare[] = ['ammeterZero', 'ammeterLeads'];
 
 const NOTHING = { weighed: [], about: [], off: null, differs: false };
 

@@ -12,6 +12,7 @@ export {
 } from './judge.ts';
 export { createEvidence, type EvidenceInput, type EvidenceModel } from './model.ts';
 export { type NextReading, nextReadings } from './nextBest.ts';
+export { type Ground, groundOf, judgeRested, type Rested, restedOf } from './ofAttempt.ts';
 export { type Possibility, type PossiblePlace, possibilitiesOf } from './possibilities.ts';
 export type { Posterior } from './posterior.ts';
 export { familyOf, type JobFamily } from './priors.ts';

@@ -1,55 +1,102 @@
-import type { Verdict } from '../../bench/paper.ts';
-import { MAINS } from '../../engine/drive.ts';
+import type { Finding, TestKind, Verdict } from '../../bench/paper.ts';
 import type { ArmatureFault } from '../../engine/parts/armatureFault.ts';
+import { conditionsOf } from '../conditions.ts';
 import { acts, type Film } from '../film.ts';
 import { weighReadings } from './follow.ts';
-import { type Gathered, gatherReadings, readingsFrom } from './gather.ts';
-import { type JudgedVerdict, judge } from './judge.ts';
+import { type Gathered, gatherReadings, readingsFrom, spellsOf } from './gather.ts';
+import { type JudgedVerdict, type Judgement, judge } from './judge.ts';
 import { remembered } from './memory.ts';
 import { createEvidence, type EvidenceModel } from './model.ts';
 import type { Posterior } from './posterior.ts';
 import type { Reading, Source } from './reading.ts';
 
-/** Models remembered: what one has worked out serves every attempt at the same type of part. */
-const MODELS = 4;
-const models = new Map<string, { readonly model: EvidenceModel; readonly before: Posterior }>();
-
-/** The evidence model of an attempt's armature, with the probabilities before anything is read. */
-export function evidenceOf({ design, scenario: { public: card } }: Pick<Film, 'design' | 'scenario'>): {
+/** What is known of an armature's kind, and how probable everything is before anything has been read. */
+export interface Ground {
   readonly model: EvidenceModel;
   readonly before: Posterior;
-} {
+}
+
+/** What a model has worked out serves every attempt at the same type of part. */
+const MODELS_REMEMBERED = 4;
+const grounds = new Map<string, Ground>();
+
+/** Depends on the job card alone, not on what is hidden. */
+export function groundOf({ design, scenario: { public: card } }: Pick<Film, 'design' | 'scenario'>): Ground {
   const { mains, tests } = card;
-  return remembered(models, JSON.stringify([design, mains, tests]), MODELS, () => {
+  return remembered(grounds, JSON.stringify([design, mains, tests]), MODELS_REMEMBERED, () => {
     const model = createEvidence({ design, mains, tests });
     return { model, before: weighReadings(model, []) };
   });
 }
 
-/** The last verdict on the armature with the readings it can rest on. */
+/** The last verdict on the armature with the readings it can rest on: those taken before it was written. */
 export interface Rested {
   readonly entry: number;
   readonly verdict: Verdict;
   /** Bar the chalk was on when it was written. */
   readonly chalkedBar: number | null;
   readonly from: Source;
-  readonly gathered: Gathered;
-  readonly readings: readonly Reading[];
+  /** The armature as it came, and as it lay after the last remedy, if any was done before the verdict. */
+  readonly spells: readonly RestedSpell[];
 }
 
-/** Assessed work stands on what was written, practice on what the instruments showed. Null without a verdict. */
+export interface RestedSpell {
+  readonly gathered: Gathered;
+  readonly readings: readonly Reading[];
+  /** What was truly the matter then. */
+  readonly faults: readonly ArmatureFault[];
+}
+
+/** Assessed work stands on what the learner wrote, other work on what the instruments showed. */
+export function sourceOf({ scenario }: Film): Source {
+  return scenario.public.mode === 'assessed' ? 'sheet' : 'instrument';
+}
+
+/** Null without a verdict. */
 export function restedOf(film: Film): Rested | null {
   const last = acts(film, 'verdict.write').findLast(({ action }) => action.verdict.part === 'armature');
   if (last === undefined) return null;
-  const gathered = gatherReadings(film);
-  const from = film.scenario.public.mode === 'assessed' ? 'sheet' : 'instrument';
-  const readings = readingsFrom(gathered, from).filter(({ entry }) => entry < last.n);
-  const { chalkedBar } = film.stretches.findLast(({ since }) => since < last.n)!.seen;
-  return { entry: last.n, verdict: last.action.verdict, chalkedBar, from, gathered, readings };
+  const from = sourceOf(film);
+  const conditions = conditionsOf(film);
+  const spells = spellsOf(film).filter((spell) => spell.from < last.n);
+  return {
+    entry: last.n,
+    verdict: last.action.verdict,
+    chalkedBar: film.stretches.findLast(({ since }) => since < last.n)?.seen.chalkedBar ?? null,
+    from,
+    spells: spells.map((spell): RestedSpell => {
+      const gathered = gatherReadings(film, spell);
+      return {
+        gathered,
+        readings: readingsFrom(gathered, from).filter(({ entry }) => entry < last.n),
+        faults: conditions[spell.from + 1]!.armature,
+      };
+    }),
+  };
 }
-void MAINS; 
-export function judgeRested(film: Film, rested: Rested, faults: readonly ArmatureFault[] = film.scenario.hidden.armature.faults): JudgedVerdict {
-  const { model, before } = evidenceOf(film);
-  const after = weighReadings(model, rested.readings);
-  return judge(after, before, rested.verdict, { faults, chalkedBar: rested.chalkedBar });
+
+const BEST_FIRST: readonly Judgement[] = ['proven', 'rightNotProven', 'contradicted', 'wrong'];
+
+/** A verdict may be about the part as it came or as it lay after the work done on it: the better of the two counts. */
+export function judgeRested(film: Film, rested: Rested): JudgedVerdict {
+  const { model, before } = groundOf(film);
+  const verdicts = readAs(rested.verdict, model.tests);
+  const judged = rested.spells.flatMap(({ readings, faults }) => {
+    const after = weighReadings(model, readings);
+    return verdicts.map((verdict) => judge(after, before, verdict, { ...rested, faults }));
+  });
+  return betterOf(judged);
+}
+
+/** Where there are gauges, wear may have been measured, which no electrical reading can prove: the rest stands alone. */
+function readAs(verdict: Verdict, tests: readonly TestKind[]): Verdict[] {
+  const rest = verdict.findings.filter(({ condition }) => condition !== 'worn');
+  if (rest.length === verdict.findings.length || !tests.includes('gauges')) return [verdict];
+  const sound: Finding = { condition: 'sound', place: { kind: 'somewhere' } };
+  return [verdict, { ...verdict, findings: rest.length > 0 ? rest : [sound] }];
+}
+
+function betterOf(judged: readonly JudgedVerdict[]): JudgedVerdict {
+  const rank = ({ judgement }: JudgedVerdict) => BEST_FIRST.indexOf(judgement);
+  return judged.reduce((best, one) => (rank(one) < rank(best) ? one : best));
 }

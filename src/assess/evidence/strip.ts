@@ -142,8 +142,8 @@ class StripBench {
     const step = last > FINE_LIST ? JOINTS_APART : 1;
     for (let from = 0; from < last; from += step) {
       const to = Math.min(from + step, last - 1);
-      const low = lighter ?? this.solved(block, place, from);
-      const high = to === from ? low : this.solved(block, place, to);
+      const low: StripForce = lighter ?? this.solved(block, place, from);
+      const high: StripForce = to === from ? low : this.solved(block, place, to);
       for (let k = from; k <= to; k++) put(k, between(low, high, to === from ? 0 : (k - from) / (to - from)));
       lighter = high;
     }

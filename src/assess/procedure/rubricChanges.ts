@@ -7,12 +7,13 @@ import {
   thresholdOf,
 } from '../../scenario/public/rubric.ts';
 import { DIAGNOSIS_TITLES } from '../diagnosis/marks.ts';
+import { PROVEN_ID, PROVEN_TITLE } from '../diagnosis/proven.ts';
 import { listed, TEST_WORDS } from '../words.ts';
 import { CRITERIA } from './rubric.ts';
 
 /** What a criterion is called wherever a person meets it. */
 export function criterionTitle(id: string): string {
-  const ofVerdict: Readonly<Record<string, string>> = DIAGNOSIS_TITLES;
+  const ofVerdict: Readonly<Record<string, string>> = { ...DIAGNOSIS_TITLES, [PROVEN_ID]: PROVEN_TITLE };
   return CRITERIA.get(id)?.title ?? ofVerdict[id] ?? id;
 }
 

@@ -103,10 +103,11 @@ export const BUILT_IN_RUBRIC: Rubric = {
     { criterion: 'notLeftOn', weight: 4 },
     { criterion: 'recordedFirst', weight: 5 },
     // The verdict, shared by the parts of the job.
-    { criterion: 'condition', weight: 20 },
+    { criterion: 'condition', weight: 15 },
     { criterion: 'place', weight: 10 },
-    { criterion: 'disposition', weight: 15 },
-    { criterion: 'supported', weight: 15 },
+    { criterion: 'disposition', weight: 10 },
+    { criterion: 'supported', weight: 10 },
+    { criterion: 'proven', weight: 15 },
   ],
   sure: null,
 };

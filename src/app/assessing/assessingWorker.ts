@@ -1,0 +1,4 @@
+import { answerInWorker } from '../offThread.ts';
+import { answer } from './answers.ts';
+
+answerInWorker(answer);

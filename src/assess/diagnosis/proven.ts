@@ -1,0 +1,69 @@
+import type { TestKind } from '../../bench/paper.ts';
+import { type Rubric, weightOf } from '../../scenario/public/rubric.ts';
+import type { JudgedVerdict } from '../evidence/judge.ts';
+import { judgeRested, type Rested, restedOf } from '../evidence/ofAttempt.ts';
+import type { Film } from '../film.ts';
+import type { Mark } from '../mark.ts';
+
+export const PROVEN_ID = 'proven';
+export const PROVEN_TITLE = 'Verdict on the armature proven by own readings';
+
+/** A right verdict that is not yet proven earns at most this share, and that only as far as the readings carry it. */
+const NOT_PROVEN = 0.5;
+
+/** Tests of an armature whose readings are not weighed yet: where a verdict may rest on them, nothing is said. */
+const NOT_WEIGHED: readonly TestKind[] = ['megohm', 'millivolt'];
+
+function applies({ scenario: { public: card } }: Film): boolean {
+  return card.parts.includes('armature') && !card.tests.some((test) => NOT_WEIGHED.includes(test));
+}
+
+/** Chance of the least probable finding, each with its place. */
+function leastChance({ findings }: JudgedVerdict): number {
+  return Math.min(1, ...findings.map(({ condition, place }) => Math.min(condition, place)));
+}
+
+/** How much of the mark a judged verdict earns, 0..1. A lucky guess earns hardly anything: its chance is small. */
+export function provenShare(judged: JudgedVerdict): number {
+  if (judged.judgement === 'proven') return 1;
+  if (judged.judgement !== 'rightNotProven') return 0;
+  const { findings, missed } = judged;
+  return (NOT_PROVEN * leastChance(judged) * findings.length) / (findings.length + missed.length);
+}
+
+export const percentWords = (share: number): string =>
+  share >= 0.995 ? 'over 99 %' : share < 0.005 ? 'under 1 %' : `${Math.round(share * 100)} %`;
+
+/** The judgement in one sentence. */
+export function provenSentence(judged: JudgedVerdict, { from }: Pick<Rested, 'from'>): string {
+  const chance = percentWords(leastChance(judged));
+  const readings = from === 'sheet' ? 'what you wrote on the sheet' : 'your own readings';
+  switch (judged.judgement) {
+    case 'proven':
+      return `Proven: by ${readings} it is ${chance} likely, at the place you named.`;
+    case 'rightNotProven':
+      return judged.missed.length > 0
+        ? `What you named is right, but another fault that these tests can show is missing.`
+        : `Right, but not yet proven: by ${readings} it is ${chance} likely, and 95 % counts as proven.`;
+    case 'contradicted':
+      return `It goes against ${readings}: by them, what you named is ${chance} likely.`;
+    case 'wrong':
+      return `Not what the part has; by ${readings} it was ${chance} likely.`;
+  }
+}
+
+const tenths = (points: number) => Math.round(points * 10) / 10;
+
+/** A mark for what the learner's own readings make of the verdict on the armature. */
+export function provenMarks(film: Film, rubric: Rubric): Mark[] {
+  const weight = weightOf(rubric, PROVEN_ID);
+  if (weight === null || !applies(film)) return [];
+  // What diagnosis is worth is shared by the parts of the job.
+  const of = tenths(weight / film.scenario.public.parts.length);
+  const rested = restedOf(film);
+  const mark = { id: PROVEN_ID, group: 'diagnosis', title: PROVEN_TITLE, of } as const;
+  if (rested === null) return [{ ...mark, earned: 0, sentence: 'No verdict was written.', entries: [] }];
+  const judged = judgeRested(film, rested);
+  const earned = tenths(provenShare(judged) * of);
+  return [{ ...mark, earned, sentence: provenSentence(judged, rested), entries: [rested.entry] }];
+}
