@@ -90,7 +90,7 @@ describe('what the allowed tests can tell', () => {
   });
 });
 
-/** Marks of an expert's work with another verdict under it. */
+/** Marks of an expert's work with another verdict under it; what its readings prove is tested in proven.test.ts. */
 function marked(scenario: Scenario, findings: readonly Finding[], disposition: Disposition) {
   const steps = stepsOf(expertAttempt(scenario).attempt).map((one) =>
     one.action.type === 'verdict.write'
@@ -98,7 +98,7 @@ function marked(scenario: Scenario, findings: readonly Finding[], disposition: D
       : one,
   );
   const { marks } = assess(perform(scenario, steps), library);
-  const group = marks.filter(({ group: name }) => name === 'diagnosis');
+  const group = marks.filter(({ id, group: name }) => name === 'diagnosis' && id !== 'proven');
   return Object.fromEntries(group.map(({ id, earned, of }) => [id, earned / of]));
 }
 const somewhere = { kind: 'somewhere' } as const;

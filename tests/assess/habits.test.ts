@@ -79,7 +79,7 @@ describe('a bad habit', () => {
         sound,
         soundSteps.filter((_, at) => !proofs.includes(at)),
       ),
-    ).toEqual(only('lampProved'));
+    ).toEqual(only('lampProved', 'proven'));
   });
 
   it('1: the lamp proved before but not after', () => {
@@ -89,7 +89,7 @@ describe('a bad habit', () => {
         sound,
         soundSteps.filter((_, nth) => nth !== at && nth !== at + 1),
       ),
-    ).toEqual(only('lampProved'));
+    ).toEqual(only('lampProved', 'proven'));
   });
 
   it('2: half the commutator probed with the lamp', () => {
@@ -359,6 +359,7 @@ describe('a bad habit of judgement', () => {
       only(
         'condition',
         'disposition',
+        'proven',
         'recordedFirst',
         'stripClear',
         'stripOnHigh',
