@@ -28,9 +28,12 @@ export type Result = Pick<
   'lamp' | 'megohms' | 'testVolt' | 'millivolts' | 'millimetres' | 'remark'
 >;
 
-export function toldByTests(attempt: Attempt, library: PartLibrary): readonly Told[] {
-  const { scenario } = attempt;
-  const work = attempt.entries.flatMap(({ action, outcome }) =>
+/** @param attempt  of the entries only what was done to a part counts */
+export function toldByTests(
+  { scenario, entries }: Pick<Attempt, 'scenario' | 'entries'>,
+  library: PartLibrary,
+): readonly Told[] {
+  const work = entries.flatMap(({ action, outcome }) =>
     action.type === 'remedy.do' && outcome.kind === 'done' ? [action] : [],
   );
   const about = linesOf(scenario);

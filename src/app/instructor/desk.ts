@@ -1,10 +1,18 @@
 import { ARMATURE_TESTS } from '../../bench/paper.ts';
 import type { ArmatureDesign } from '../../engine/parts/armature.ts';
+import { JOB_PLATES } from '../../engine/parts/brushPlate.ts';
+import { JOB_FRAMES } from '../../engine/parts/fieldFrameDesigns.ts';
 import { coilPlaces } from '../../engine/parts/winding.ts';
 import { difficulties } from '../../scenario/generate.ts';
 import { parseScenario, parseScenarioText } from '../../scenario/parse.ts';
-import { armatureView } from '../../scenario/public/view.ts';
-import { SCENARIO_FORMAT, SCENARIO_VERSION, type Scenario } from '../../scenario/scenario.ts';
+import { armatureView, frameView, plateView } from '../../scenario/public/view.ts';
+import {
+  type PartLibrary,
+  SCENARIO_FORMAT,
+  SCENARIO_VERSION,
+  type Scenario,
+  type ScenarioPublic,
+} from '../../scenario/scenario.ts';
 import type { InstructorDesk, MadeJob, PartType } from '../../screens/instructor/desk.ts';
 import type { Store } from '../../store/store.ts';
 import { guarded, now, right, wrong } from '../assessor/answers.ts';
@@ -49,6 +57,8 @@ export function createInstructorDesk({ library, store }: InstructorDeskInput): I
   return {
     partTypes: [...parts.values()].map(partType),
     safe: createSafe(store, parts),
+    frameTypes: [...JOB_FRAMES.keys()].flatMap((id) => frameView(id) ?? []),
+    plateTypes: [...JOB_PLATES.keys()].flatMap((id) => plateView(id) ?? []),
     jobs: () => guarded(async () => right(await made(store, library))),
     begin: (part) => guarded(async () => keepNew(blank(part))),
     job: (id) => guarded(() => stored(id)),
@@ -130,13 +140,23 @@ async function made(store: Store, { parts }: Library): Promise<MadeJob[]> {
       const job = parseScenario((await store.jobs.read(id)).value, parts);
       if (!job.ok) return [];
       const { public: shown, hidden } = job.value;
-      const lists = [hidden.armature, hidden.fieldFrame, hidden.brushPlate];
+      const lists = [hidden.armature, hidden.fieldFrame, hidden.brushPlate, hidden.bench];
       const faults = lists.reduce((sum, part) => sum + (part?.faults.length ?? 0), 0);
-      const partName = parts.get(shown.armature)!.name;
+      const partName = partNames(shown, parts);
       return [{ id, unit: shown.card.unit, mode: shown.mode, partName, faults, changedAt }];
     }),
   );
   return read.flat();
+}
+
+/** Names of what is to be judged. */
+function partNames(shown: ScenarioPublic, parts: PartLibrary): string {
+  const names = { armature: parts.get(shown.armature)?.name, ...matNames(shown) };
+  return shown.parts.flatMap((part) => names[part] ?? []).join('; ');
+}
+
+function matNames({ fieldFrame, brushPlate }: ScenarioPublic) {
+  return { fieldFrame: frameView(fieldFrame)?.name, brushPlate: plateView(brushPlate)?.name };
 }
 
 function blank(part: string): Scenario {

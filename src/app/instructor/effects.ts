@@ -1,32 +1,49 @@
 import { type Shown, shownBy, telling } from '../../assess/diagnosis/shown.ts';
-import { truthOf } from '../../assess/diagnosis/truth.ts';
+import { truthOfPart } from '../../assess/diagnosis/truth.ts';
 import { createEvidence, type EvidenceModel } from '../../assess/evidence/index.ts';
 import { likenessOf } from '../../assess/evidence/likeness.ts';
 import { nearestSuspect } from '../../assess/evidence/suspects.ts';
+import { firstCondition } from '../../attempt/condition.ts';
+import type { PartKind } from '../../bench/action.ts';
 import type { TestKind } from '../../bench/paper.ts';
-import { barPlace, type Place } from '../../bench/places.ts';
+import { barPlace, FIELD_PLACES, PLATE_PLACES, type Place } from '../../bench/places.ts';
 import { createArmatureSolver } from '../../engine/armatureBench.ts';
 import { MAINS } from '../../engine/drive.ts';
 import type { ArmatureDesign } from '../../engine/parts/armature.ts';
+import type { ArmatureFault } from '../../engine/parts/armatureFault.ts';
 import { cluesAt } from '../../scenario/hidden/looks.ts';
 import type { Scenario } from '../../scenario/scenario.ts';
 import type { Effects, Hardness, TestEffect } from '../../screens/instructor/desk.ts';
+import { benchEffects } from './benchEffects.ts';
+import { lineEffects } from './lineEffects.ts';
 
-/** What every test of the armature shows of a job as it stands, and how hard its faults are to tell. */
+/** What every test of the job's parts shows as they lie, and how hard their faults are to tell. */
 export function effectsOf(scenario: Scenario, design: ArmatureDesign): Effects {
   const solver = createArmatureSolver(design);
   const mains = MAINS[scenario.public.mains];
   const { faults } = scenario.hidden.armature;
   const sound = shownBy(solver, [], mains);
   const shown = faults.length > 0 ? shownBy(solver, faults, mains) : sound;
-  const foundBy = truthOf(scenario, design).map(({ fault, toldBy }) => ({ fault, tests: toldBy }));
-  const dirty = faults.some(({ kind }) => kind === 'dirtyCommutator');
+  const foundBy = findingsOf(scenario, design);
+  const onGrowler = scenario.public.parts.includes('armature');
   return {
-    tests: testEffects(scenario, design, shown, sound, dirty),
+    tests: [lookEffect(scenario, design), ...(onGrowler ? growlerEffects(faults, design, shown, sound) : [])],
+    lines: lineEffects(scenario, new Map([[design.id, design]])),
+    bench: benchEffects(scenario, design),
     foundBy,
     lookalikes: lookalikesOf(scenario, design),
     ...hardnessOf(foundBy, shown),
   };
+}
+
+/** Each finding of each part by itself, with the tests of the card that show it. */
+function findingsOf(scenario: Scenario, design: ArmatureDesign): Effects['foundBy'] {
+  const condition = firstCondition(scenario.hidden, design.commutatorRadius);
+  return scenario.public.parts.flatMap((part) =>
+    truthOfPart(part, { scenario, design, condition }).map(
+      ({ fault, toldBy }) => ({ part, fault, tests: toldBy }) as Effects['foundBy'][number],
+    ),
+  );
 }
 
 const models = new Map<string, EvidenceModel>();
@@ -53,16 +70,19 @@ function lookalikesOf(scenario: Scenario, design: ArmatureDesign): number {
   return new Set(alike).size;
 }
 
-function testEffects(
-  scenario: Scenario,
-  design: ArmatureDesign,
+function lookEffect(scenario: Scenario, design: ArmatureDesign): TestEffect {
+  const { seen, of } = lookPlaces(scenario, design);
+  return { test: 'look', seen: seen > 0, places: seen, of, unit: 'places', strongest: null };
+}
+
+function growlerEffects(
+  faults: readonly ArmatureFault[],
+  { bars, slots }: ArmatureDesign,
   shown: Shown,
   sound: Shown,
-  dirty: boolean,
 ): TestEffect[] {
   const told = telling(shown, sound);
-  const { bars, slots } = design;
-  const looks = lookPlaces(scenario, design);
+  const dirty = faults.some(({ kind }) => kind === 'dirtyCommutator');
   const pass = (test: 'spaced' | 'neighbour', unit: 'bars' | 'pairs'): TestEffect => ({
     ...{ test, unit, of: bars },
     // Dirt throws every reading about; the figures here are free of scatter and do not show it.
@@ -71,7 +91,6 @@ function testEffects(
     strongest: furthest(shown[test]),
   });
   return [
-    { test: 'look', seen: looks.seen > 0, places: looks.seen, of: looks.of, unit: 'places', strongest: null },
     pass('spaced', 'bars'),
     pass('neighbour', 'pairs'),
     {
@@ -93,9 +112,17 @@ const outside = (deviations: readonly number[], band: number) =>
 const furthest = (deviations: readonly number[]) =>
   deviations.reduce((most, one) => (Math.abs(one) > Math.abs(most) ? one : most), 0);
 
-function lookPlaces({ hidden }: Scenario, design: ArmatureDesign): { seen: number; of: number } {
+function lookPlaces(
+  { hidden, public: { parts } }: Scenario,
+  design: ArmatureDesign,
+): { seen: number; of: number } {
   const round = Array.from({ length: design.bars }, (_, bar): Place[] => [barPlace(bar), `riser:${bar}`]);
-  const places: readonly Place[] = [...round.flat(), 'shaft', 'core'];
+  const all: Readonly<Record<PartKind, readonly Place[]>> = {
+    armature: [...round.flat(), 'shaft', 'core'],
+    fieldFrame: FIELD_PLACES,
+    brushPlate: PLATE_PLACES,
+  };
+  const places = parts.flatMap((part) => all[part]);
   const seen = places.filter((place) => cluesAt(hidden, design, place).length > 0).length;
   return { seen, of: places.length };
 }
@@ -106,7 +133,7 @@ const PLAIN = { easy: 6, medium: 2.5 } as const;
 /** Only the tests the card allows count, and the hardest fault decides. */
 function hardnessOf(foundBy: Effects['foundBy'], shown: Shown): { hardness: Hardness; because: string } {
   if (foundBy.length === 0)
-    return { hardness: 'sound', because: 'A sound part: every test must come out as it should.' };
+    return { hardness: 'sound', because: 'Nothing is the matter: every test must come out as it should.' };
   const lost = foundBy.filter(({ tests }) => tests.length === 0).length;
   if (lost > 0)
     return {
@@ -123,13 +150,24 @@ function reasonOf(least: number, findings: number): string {
   const which = findings > 1 ? 'The fault that shows least' : 'It';
   return Number.isFinite(least)
     ? `${which} stands out of its readings ${least.toFixed(1)} times as far as an eye can tell and clean contacts scatter.`
-    : `${which} makes the lamp light, or can be felt or seen at many places.`;
+    : `${which} shows plainly on the lamp, the insulation tester or a gauge.`;
 }
+
+/** Tests with two answers, or with a figure nobody takes for another. */
+const PLAIN_TESTS: ReadonlySet<TestKind> = new Set([
+  'ground',
+  'fieldContinuity',
+  'fieldInsulation',
+  'plateInsulation',
+  'plateEarthed',
+  'megohm',
+  'gauges',
+]);
 
 /** How far the clearest allowed test carries a fault out of what cannot be told; a lamp that lights leaves no doubt. */
 function plainness(tests: readonly TestKind[], shown: Shown): number {
   const of = (test: TestKind): number => {
-    if (test === 'ground') return Infinity;
+    if (PLAIN_TESTS.has(test)) return Infinity;
     if (test === 'spaced' || test === 'neighbour') return Math.abs(furthest(shown[test])) / shown.band[test];
     return PLAIN.medium;
   };

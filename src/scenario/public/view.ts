@@ -19,7 +19,7 @@ export function armatureView(design: ArmatureDesign): ArmatureView {
   };
 }
 
-function frameView(id: string | undefined): FieldFrameView | null {
+export function frameView(id: string | undefined): FieldFrameView | null {
   const frame = id === undefined ? undefined : JOB_FRAMES.get(id);
   if (frame === undefined) return null;
   const coils = frame.coils.map(({ from, to }) => ({ from, to }));
@@ -27,7 +27,7 @@ function frameView(id: string | undefined): FieldFrameView | null {
   return { typeId: frame.id, name: frame.name, coils, links };
 }
 
-function plateView(id: string | undefined): BrushPlateView | null {
+export function plateView(id: string | undefined): BrushPlateView | null {
   const plate = id === undefined ? undefined : JOB_PLATES.get(id);
   return plate === undefined ? null : { typeId: plate.id, name: plate.name };
 }

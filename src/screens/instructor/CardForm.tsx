@@ -1,8 +1,9 @@
-import { ARMATURE_TESTS, type TestKind } from '../../bench/paper.ts';
+import type { TestKind } from '../../bench/paper.ts';
 import type { Issue, Scenario, ScenarioPublic } from '../../scenario/scenario.ts';
 import { RadioField, SelectField, TextField } from '../shared/Field.tsx';
 import { mainsWords, modeMeaning, modeWords, testWords, type Vocabulary } from '../shared/words.ts';
 import { NumberField } from './NumberField.tsx';
+import { testsFor } from './partEdits.ts';
 
 export interface CardFormProps {
   readonly scenario: Scenario;
@@ -17,9 +18,6 @@ const CARD_FIELDS = [
   ['complaint', 'Complaint', 4],
   ['askedFor', 'Asked for', 2],
 ] as const;
-
-/** Tests an armature job can allow beside those of the growler. */
-const TESTS: readonly TestKind[] = [...ARMATURE_TESTS, 'megohm', 'millivolt', 'gauges'];
 
 /** The job card as the apprentice reads it, and how the attempt is run. */
 export function CardForm({ scenario, issues, vocabulary, onChange }: CardFormProps) {
@@ -92,17 +90,17 @@ function TestsField(props: {
   readonly onChange: (change: Partial<ScenarioPublic>) => void;
 }) {
   const { shown, vocabulary, onChange } = props;
-  const others = shown.tests.filter((test) => !TESTS.includes(test));
+  const offered = testsFor(shown.parts);
   const toggled = (test: TestKind) => {
     const on = new Set(shown.tests);
     if (!on.delete(test)) on.add(test);
-    onChange({ tests: [...TESTS.filter((one) => on.has(one)), ...others] });
+    onChange({ tests: offered.filter((one) => on.has(one)) });
   };
   return (
     <fieldset class="choice">
       <legend>Tests allowed</legend>
       <div class="choice-row">
-        {TESTS.map((test) => (
+        {offered.map((test) => (
           <label key={test} class="choice-option">
             <input type="checkbox" checked={shown.tests.includes(test)} onChange={() => toggled(test)} />
             <span>{testWords(test, vocabulary)}</span>

@@ -1,11 +1,12 @@
 import type { TestKind } from '../../bench/paper.ts';
+import type { FieldFrameView } from '../../scenario/public/job.ts';
 import type { Parsed } from '../../scenario/scenario.ts';
 import { IssueList } from '../Problems.tsx';
 import { Notice } from '../shared/Notice.tsx';
 import { testWords, type Vocabulary } from '../shared/words.ts';
 import type { Effects, PartType } from './desk.ts';
-import { effectWords, HARDNESS_WORDS, kindWords, lookalikeWords, spotWords } from './say.ts';
-import { spotOf } from './spots.ts';
+import { LineTables } from './LineTables.tsx';
+import { effectWords, findingWords, HARDNESS_WORDS, lookalikeWords } from './say.ts';
 
 export interface EffectsTableProps {
   /** Null until there is a first answer. */
@@ -13,12 +14,13 @@ export interface EffectsTableProps {
   /** The part has been changed since, and is being solved again. */
   readonly stale: boolean;
   readonly part: PartType;
+  readonly frame: FieldFrameView | null;
   readonly allowed: readonly TestKind[];
   readonly vocabulary: Vocabulary;
 }
 
 /** What each test will show the apprentice, and how hard that is to find. */
-export function EffectsTable({ answer, stale, part, allowed, vocabulary }: EffectsTableProps) {
+export function EffectsTable({ answer, stale, ...rest }: EffectsTableProps) {
   return (
     <section class="in-effects" aria-labelledby="in-effects-title" aria-busy={stale}>
       <h2 id="in-effects-title">What the tests will show</h2>
@@ -26,7 +28,7 @@ export function EffectsTable({ answer, stale, part, allowed, vocabulary }: Effec
         {stale || answer === null ? 'Solving the part…' : answer.ok ? summary(answer.value) : ''}
       </p>
       {answer?.ok ? (
-        <Shown effects={answer.value} {...{ part, allowed, vocabulary }} />
+        <Shown effects={answer.value} {...rest} />
       ) : answer ? (
         <Notice kind="problem">
           <IssueList issues={answer.issues} />
@@ -38,11 +40,11 @@ export function EffectsTable({ answer, stale, part, allowed, vocabulary }: Effec
 
 const summary = ({ hardness, because }: Effects) => `${HARDNESS_WORDS[hardness]}. ${because}`;
 
-interface ShownProps extends Pick<EffectsTableProps, 'part' | 'allowed' | 'vocabulary'> {
+interface ShownProps extends Pick<EffectsTableProps, 'part' | 'frame' | 'allowed' | 'vocabulary'> {
   readonly effects: Effects;
 }
 
-function Shown({ effects, part, allowed, vocabulary }: ShownProps) {
+function Shown({ effects, part, frame, allowed, vocabulary }: ShownProps) {
   return (
     <>
       <table>
@@ -67,24 +69,24 @@ function Shown({ effects, part, allowed, vocabulary }: ShownProps) {
           ))}
         </tbody>
       </table>
+      <LineTables {...{ effects, allowed, vocabulary }} />
       {effects.foundBy.length > 0 ? (
         <>
           <h3>Which tests find which fault</h3>
           <ul>
-            {effects.foundBy.map(({ fault, tests }) => {
-              const spot = spotWords(spotOf(fault, part), part.view.bars, vocabulary);
-              const found = tests.map((test) => testWords(test, vocabulary)).join('; ');
+            {effects.foundBy.map((finding) => {
+              const words = findingWords(finding, part, frame, vocabulary);
+              const found = finding.tests.map((test) => testWords(test, vocabulary)).join('; ');
               return (
-                <li key={`${fault.kind} ${spot}`}>
-                  <strong>
-                    {kindWords(fault.kind, vocabulary)}, {spot}:
-                  </strong>{' '}
-                  {found || 'no test the card allows'}
+                <li key={words}>
+                  <strong>{words}:</strong> {found || 'no test the card allows'}
                 </li>
               );
             })}
           </ul>
-          <p>{lookalikeWords(effects)}</p>
+          {effects.foundBy.some(({ part: one, fault }) => one === 'armature' && fault.kind !== 'worn') ? (
+            <p>{lookalikeWords(effects)}</p>
+          ) : null}
         </>
       ) : null}
     </>

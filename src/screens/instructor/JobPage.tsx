@@ -5,20 +5,14 @@ import { DeedNotice } from '../assessor/DeedNotice.tsx';
 import { useDeed } from '../assessor/useDeed.ts';
 import { IssueList } from '../Problems.tsx';
 import { Button } from '../shared/Button.tsx';
-import { SelectField } from '../shared/Field.tsx';
 import { Notice } from '../shared/Notice.tsx';
 import { saveText } from '../shared/saveText.ts';
 import { useLoaded } from '../shared/useLoaded.ts';
 import { CardForm } from './CardForm.tsx';
-import type { Fault, PartType } from './desk.ts';
-import { EffectsTable } from './EffectsTable.tsx';
-import { EndView } from './EndView.tsx';
-import { FaultForm } from './FaultForm.tsx';
 import type { InstructorPageProps } from './InstructorScreens.tsx';
+import { OpenParts } from './OpenParts.tsx';
 import { RubricForm } from './RubricForm.tsx';
 import { writeInstructorRoute } from './route.ts';
-import { type Spot, spotOf } from './spots.ts';
-import { useEffects } from './useEffects.ts';
 
 /** One job on the desk: its part lies open, its card beside it. */
 export function JobPage({ jobId, ...props }: InstructorPageProps & { readonly jobId: string }) {
@@ -90,59 +84,9 @@ function Editor({ desk, settings, ...kept }: EditorProps) {
           <IssueList issues={issues} />
         </Notice>
       ) : null}
-      {part ? <OpenPart {...{ desk, settings, scenario, part }} onChange={setScenario} /> : null}
+      {part ? <OpenParts {...{ desk, settings, scenario, part, issues }} onChange={setScenario} /> : null}
       <CardForm {...{ scenario, issues }} vocabulary={settings.vocabulary} onChange={setScenario} />
       <RubricForm {...{ scenario, issues }} vocabulary={settings.vocabulary} onChange={setScenario} />
     </>
-  );
-}
-
-interface OpenPartProps extends InstructorPageProps {
-  readonly scenario: Scenario;
-  readonly part: PartType;
-  readonly onChange: (scenario: Scenario) => void;
-}
-
-function OpenPart({ desk, settings, scenario, part, onChange }: OpenPartProps) {
-  const { vocabulary } = settings;
-  const { faults } = scenario.hidden.armature;
-  const [chosen, setChosen] = useState<Spot>(() =>
-    faults[0] ? spotOf(faults[0], part) : { ring: 'bar', n: 0 },
-  );
-  const effects = useEffects(desk, scenario);
-  const setFaults = (list: readonly Fault[]) =>
-    onChange({ ...scenario, hidden: { ...scenario.hidden, armature: { faults: list } } });
-  const changePart = (armature: string) => {
-    setChosen({ ring: 'bar', n: 0 });
-    onChange({
-      ...scenario,
-      public: { ...scenario.public, armature },
-      hidden: { ...scenario.hidden, armature: { faults: [] } },
-    });
-  };
-  return (
-    <div class="in-open">
-      <section class="in-picture" aria-labelledby="in-part-title">
-        <h2 id="in-part-title">The part, open</h2>
-        <SelectField
-          label="Part type"
-          hint="Another type starts sound: places do not carry over."
-          value={part.view.typeId}
-          options={desk.partTypes.map(({ view }) => ({ value: view.typeId, label: view.name }))}
-          onChange={changePart}
-        />
-        <EndView
-          {...{ part, chosen, vocabulary }}
-          faulty={faults.map((fault) => spotOf(fault, part))}
-          onChoose={setChosen}
-        />
-        <p class="field-hint">
-          From the inside out: commutator surface, bars with the mica between them, risers, slots where coils
-          cross, coils, core. Arrow keys go round a ring and from ring to ring.
-        </p>
-      </section>
-      <FaultForm {...{ part, faults, chosen, vocabulary }} onChoose={setChosen} onChange={setFaults} />
-      <EffectsTable {...effects} {...{ part, vocabulary }} allowed={scenario.public.tests} />
-    </div>
   );
 }

@@ -1,12 +1,25 @@
-import type { TestKind } from '../../bench/paper.ts';
+import type { Worn } from '../../assess/diagnosis/wornTruth.ts';
+import type { PartKind } from '../../bench/action.ts';
+import type { SheetLine, TestKind } from '../../bench/paper.ts';
 import type { Mode } from '../../bench/port.ts';
 import type { Difficulty } from '../../scenario/generate.ts';
-import type { ArmatureView } from '../../scenario/public/job.ts';
+import type { ArmatureView, BrushPlateView, FieldFrameView } from '../../scenario/public/job.ts';
 import type { Parsed, Scenario, ScenarioPublic } from '../../scenario/scenario.ts';
 import type { Safe } from '../shared/keepSafe.ts';
 
+type Hidden = Scenario['hidden'];
 /** One thing wrong with an armature, as a scenario holds it. */
-export type Fault = Scenario['hidden']['armature']['faults'][number];
+export type Fault = Hidden['armature']['faults'][number];
+export type FieldFault = NonNullable<Hidden['fieldFrame']>['faults'][number];
+export type PlateFault = NonNullable<Hidden['brushPlate']>['faults'][number];
+export type BenchFault = NonNullable<Hidden['bench']>['faults'][number];
+
+/** Something the matter with a part of the job, wear beyond the card's limits included. */
+export type PartFinding =
+  | { readonly part: 'armature'; readonly fault: Fault }
+  | { readonly part: 'fieldFrame'; readonly fault: FieldFault }
+  | { readonly part: 'brushPlate'; readonly fault: PlateFault }
+  | { readonly part: PartKind; readonly fault: Worn };
 
 /** A part type as it lies open: what anyone can see, and how its coils lie. */
 export interface PartType {
@@ -24,10 +37,25 @@ export interface MadeJob {
   readonly unit: string;
   readonly mode: Mode;
   readonly partName: string;
-  /** Faults hidden in all its parts. */
+  /** Faults hidden in its parts and in the bench. */
   readonly faults: number;
   /** Wall clock of the last change, ISO 8601. */
   readonly changedAt: string;
+}
+
+/** What a careful hand writes down of field frame, brush plate, rail tools and gauges, beside a sound part. */
+export interface LineEffect {
+  /** The line as it would be written, without its result. */
+  readonly about: SheetLine;
+  readonly sound: Partial<SheetLine>;
+  readonly shows: Partial<SheetLine>;
+}
+
+/** What proving and looking show of the bench itself. */
+export interface BenchEffect {
+  readonly what: string;
+  readonly sound: string;
+  readonly shows: string;
 }
 
 /** What one test shows of the part as it lies there, contact scatter off. */
@@ -47,8 +75,11 @@ export type Hardness = Difficulty | 'beyond' | 'sound';
 
 export interface Effects {
   readonly tests: readonly TestEffect[];
+  readonly lines: readonly LineEffect[];
+  /** Empty for a bench in good order. */
+  readonly bench: readonly BenchEffect[];
   /** Each fault by itself, with the allowed tests that find it. Several grounds are one finding, under the first. */
-  readonly foundBy: readonly { readonly fault: Fault; readonly tests: readonly TestKind[] }[];
+  readonly foundBy: readonly (PartFinding & { readonly tests: readonly TestKind[] })[];
   /** Other winding faults that all the allowed tests together can hardly tell from the hidden ones. */
   readonly lookalikes: number;
   readonly hardness: Hardness;
@@ -80,6 +111,8 @@ export interface InstructorDesk {
   /** Part types by id, in the order they are offered. */
   readonly partTypes: readonly PartType[];
   readonly safe: Safe;
+  readonly frameTypes: readonly FieldFrameView[];
+  readonly plateTypes: readonly BrushPlateView[];
   jobs(): Promise<Parsed<readonly MadeJob[]>>;
   /** Puts a sound part with an empty card on the shelf. @returns the new job's id */
   begin(part: string): Promise<Parsed<string>>;

@@ -44,6 +44,11 @@ export function outlineOf(spot: Spot, part: PartType): string {
   const [inner, outer] = RADII[spot.ring];
   if (spotsIn(spot.ring, part) === 1) return disc(outer) + (inner > 0 ? disc(inner) : '');
   const { mid, half } = sectorOf(spot, part);
+  return sectorPath([inner, outer], mid, half);
+}
+
+/** Part of a ring: radii in units of the picture, middle and half of its width in degrees from the bottom. */
+export function sectorPath([inner, outer]: readonly [number, number], mid: number, half: number): string {
   const [from, to] = [mid - half, mid + half];
   return (
     `M${point(outer, from)}A${outer} ${outer} 0 0 0 ${point(outer, to)}` +

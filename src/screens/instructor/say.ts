@@ -1,7 +1,21 @@
+import type { FieldFrameView } from '../../scenario/public/job.ts';
+import { benchFaultWords, fieldFaultWords, plateFaultWords } from '../apprentice/debrief/matFaultWords.ts';
+import { matPlaceWords } from '../shared/lineWords.ts';
 import type { Vocabulary } from '../shared/words.ts';
-import { spoken } from '../shared/words.ts';
-import type { Effects, Fault, Hardness, TestEffect } from './desk.ts';
-import type { FaultKind, Ring, Spot } from './spots.ts';
+import { capital, partWords, spoken } from '../shared/words.ts';
+import type {
+  BenchFault,
+  Effects,
+  Fault,
+  FieldFault,
+  Hardness,
+  PartFinding,
+  PartType,
+  PlateFault,
+  TestEffect,
+} from './desk.ts';
+import type { Other, OtherFault, OtherKind, OtherSpot } from './matSpots.ts';
+import { type FaultKind, type Ring, type Spot, spotOf } from './spots.ts';
 
 const RING_WORDS: Readonly<Record<Ring, string>> = {
   surface: 'Commutator surface',
@@ -82,4 +96,78 @@ export function lookalikeWords({ lookalikes }: Effects): string {
     return 'The evidence engine finds nothing else that these tests would confuse with it.';
   const others = lookalikes === 1 ? 'one other fault' : `${lookalikes} other faults`;
   return `The evidence engine finds ${others} that these tests, done in full, can hardly tell from it.`;
+}
+
+const OTHER_KIND_WORDS: Readonly<Record<OtherKind, string>> = {
+  openCoil: 'Open coil',
+  shortedTurns: 'Shorted turns',
+  groundedCoil: 'Coil grounded to the case',
+  weakInsulation: 'Insulation gone weak',
+  brushJoint: 'Bad joint to the brush',
+  dirt: 'Packed dirt across the insulation',
+  insulatorDown: 'Insulator broken down',
+  looseRivet: 'Loose rivet',
+  brokenPigtail: 'Broken pigtail',
+  blownLamp: 'Lamp blown',
+  ammeterZero: 'Needle off zero',
+  brokenLead: 'Broken inside',
+  crackedHandle: 'Handle cracked',
+};
+export const otherKindWords = (kind: OtherKind, vocabulary: Vocabulary) =>
+  spoken(OTHER_KIND_WORDS[kind], vocabulary);
+
+/** A place of frame, plate or bench in a sentence; coils count from 1, as where the truth is told. */
+export function otherSpotWords(
+  spot: OtherSpot,
+  frame: FieldFrameView | null,
+  vocabulary: Vocabulary,
+): string {
+  const nth = spot.slice(spot.indexOf(':') + 1);
+  if (spot.startsWith('coil:')) {
+    const coil = frame?.coils[Number(nth)];
+    return coil ? `coil ${Number(nth) + 1}` : spot;
+  }
+  if (spot.startsWith('brush:')) return `the joint to field brush ${nth}`;
+  if (spot.startsWith('plate:')) return matPlaceWords(spot as PlateFault['holder'], vocabulary);
+  if (spot === 'lamp') return 'the test lamp';
+  return spot === 'ammeter' ? 'the ammeter' : spot.replace('.', ' lead ');
+}
+
+export function otherFaultWords(
+  fault: OtherFault,
+  other: Other,
+  frame: FieldFrameView | null,
+  vocabulary: Vocabulary,
+): string {
+  const words = {
+    fieldFrame: () => fieldFaultWords(fault as FieldFault, frame),
+    brushPlate: () => plateFaultWords(fault as PlateFault, vocabulary),
+    bench: () => benchFaultWords(fault as BenchFault),
+  };
+  return capital(words[other]());
+}
+
+const WORN_WORDS = {
+  diameter: 'commutator too thin',
+  runOut: 'commutator out of true',
+  undercut: 'mica too high',
+  brushLength: 'brush too short',
+} as const;
+
+/** Something the matter with a part, as the list of what finds it names it. */
+export function findingWords(
+  finding: PartFinding,
+  part: PartType,
+  frame: FieldFrameView | null,
+  vocabulary: Vocabulary,
+): string {
+  const { fault } = finding;
+  if (fault.kind === 'worn') {
+    const what = fault.what.map((one) => WORN_WORDS[one]).join(', ');
+    return `${partWords(finding.part)} worn beyond the card’s limit, ${what}`;
+  }
+  if (finding.part !== 'armature')
+    return otherFaultWords(fault as OtherFault, finding.part, frame, vocabulary);
+  const own = fault as Fault;
+  return `${kindWords(own.kind, vocabulary)}, ${spotWords(spotOf(own, part), part.view.bars, vocabulary)}`;
 }

@@ -13,7 +13,16 @@ export function useEffects(
   const [answer, setAnswer] = useState<Parsed<Effects> | null>(null);
   const [solved, setSolved] = useState('');
   const { public: shown, hidden } = scenario;
-  const key = JSON.stringify([shown.armature, shown.mains, shown.tests, hidden]);
+  const key = JSON.stringify([
+    shown.parts,
+    shown.armature,
+    shown.fieldFrame,
+    shown.brushPlate,
+    shown.mains,
+    shown.tests,
+    shown.limits,
+    hidden,
+  ]);
   useEffect(() => {
     let wanted = true;
     const pause = setTimeout(() => {

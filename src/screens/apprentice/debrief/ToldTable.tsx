@@ -1,5 +1,6 @@
 import type { SheetLine } from '../../../bench/paper.ts';
-import { lineResult, lineScale, lineWhere } from '../../shared/lineWords.ts';
+import { lineWhere } from '../../shared/lineWords.ts';
+import { differs, resultWords } from '../../shared/toldWords.ts';
 import { testWords, type Vocabulary } from '../../shared/words.ts';
 import type { ToldByTest } from '../../shell.ts';
 
@@ -59,29 +60,11 @@ function Row({ one, before, worked, vocabulary }: RowProps) {
       <td>{lineWhere(about, vocabulary)}</td>
       <td>{own.map(resultWords).join(', then ') || 'not written'}</td>
       <td>{shows(sound)}</td>
-      <td class={differs(one) ? 'told-differs' : undefined}>
-        {differs(one) ? <span aria-hidden="true">≠ </span> : null}
+      <td class={differs(sound, cameIn) ? 'told-differs' : undefined}>
+        {differs(sound, cameIn) ? <span aria-hidden="true">≠ </span> : null}
         {shows(cameIn)}
       </td>
       {worked ? <td>{cured ? <strong>{shows(afterWork)}</strong> : 'the same'}</td> : null}
     </tr>
   );
-}
-
-/** Whether the test shows anything a sound part does not; lengths and ohms differ a little from part to part. */
-function differs({ sound, cameIn }: ToldByTest): boolean {
-  if (sound.lamp !== cameIn.lamp || sound.remark !== cameIn.remark) return true;
-  if (typeof sound.megohms === 'number' || sound.megohms === 'over')
-    return typeof cameIn.megohms === 'number' && cameIn.megohms < LEAST_MEGOHMS;
-  const [one, other] = [sound.millivolts ?? sound.millimetres, cameIn.millivolts ?? cameIn.millimetres];
-  return one !== undefined && other !== undefined && Math.abs(one - other) > ALIKE * Math.abs(one);
-}
-/** The usual least insulation, megohms (references A07). */
-const LEAST_MEGOHMS = 1;
-/** What differs by less than this share is alike. Ours. */
-const ALIKE = 0.05;
-
-function resultWords(line: SheetLine): string {
-  const words = [lineResult(line), line.test === 'megohm' ? lineScale(line) : ''].filter((part) => part);
-  return [words.join(' '), line.remark].filter((part) => part).join(', ') || 'nothing';
 }

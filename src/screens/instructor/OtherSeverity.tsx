@@ -1,0 +1,128 @@
+import { SelectField, SliderField } from '../shared/Field.tsx';
+import { OTHER_OHMS, type OtherFault } from './matSpots.ts';
+import { ohmWords } from './say.ts';
+
+interface SeverityProps<F extends OtherFault = OtherFault> {
+  readonly fault: F;
+  readonly onChange: (fault: OtherFault) => void;
+}
+
+/** How bad a fault of frame, plate or bench is. */
+export function OtherSeverity(props: SeverityProps) {
+  const { fault } = props;
+  return (
+    <>
+      <Form {...props} />
+      {'ohm' in fault && fault.ohm !== 'open' ? <Ohms {...props} ohm={fault.ohm} /> : null}
+    </>
+  );
+}
+
+function Ohms({ fault, ohm, onChange }: SeverityProps & { readonly ohm: number }) {
+  const [least, most] = OTHER_OHMS[fault.kind] ?? [1e-6, 1e9];
+  return (
+    <SliderField
+      label="Resistance"
+      value={Math.log10(ohm)}
+      min={Math.log10(least)}
+      max={Math.log10(most)}
+      step={0.05}
+      words={ohmWords(ohm)}
+      onInput={(log) => onChange({ ...fault, ohm: Number((10 ** log).toPrecision(2)) } as OtherFault)}
+    />
+  );
+}
+
+const percent = (share: number) => `${Math.round(100 * share)} %`;
+
+/** What a kind of fault has besides its resistance. */
+function Form({ fault, onChange }: SeverityProps) {
+  switch (fault.kind) {
+    case 'brushJoint':
+      return (
+        <SelectField
+          label="How far it has let go"
+          value={fault.ohm === 'open' ? 'open' : 'poor'}
+          options={[
+            { value: 'open', label: 'Altogether' },
+            { value: 'poor', label: 'Some contact left' },
+          ]}
+          onChange={(how) => onChange({ ...fault, ohm: how === 'open' ? 'open' : 0.01 })}
+        />
+      );
+    case 'shortedTurns':
+      return (
+        <Share
+          label="Share of its turns"
+          of={fault.share}
+          onInput={(share) => onChange({ ...fault, share })}
+        />
+      );
+    case 'groundedCoil':
+      return (
+        <Share
+          label="How far along the coil"
+          of={fault.fraction}
+          onInput={(fraction) => onChange({ ...fault, fraction })}
+        />
+      );
+    case 'weakInsulation':
+    case 'insulatorDown':
+      return (
+        <SelectField
+          label="Under the voltage of a test"
+          value={String(fault.breakdownV)}
+          options={[
+            { value: 'null', label: 'As it measures' },
+            { value: '100', label: 'Breaks down above 100 V' },
+            { value: '300', label: 'Breaks down above 300 V' },
+          ]}
+          onChange={(volt) => onChange({ ...fault, breakdownV: volt === 'null' ? null : Number(volt) })}
+        />
+      );
+    case 'looseRivet':
+      return (
+        <SelectField
+          label="It makes"
+          value={fault.makes}
+          options={[
+            { value: 'pressed', label: 'While the holder is pressed' },
+            { value: 'released', label: 'While it is left alone' },
+          ]}
+          onChange={(makes) => onChange({ ...fault, makes })}
+        />
+      );
+    case 'ammeterZero':
+      return (
+        <SliderField
+          label="Needle off zero"
+          value={fault.offset}
+          min={-0.2}
+          max={0.2}
+          step={0.01}
+          words={`${percent(fault.offset)} of the scale`}
+          onInput={(offset) => onChange({ ...fault, offset })}
+        />
+      );
+    default:
+      return null;
+  }
+}
+
+function Share(props: {
+  readonly label: string;
+  readonly of: number;
+  readonly onInput: (share: number) => void;
+}) {
+  return (
+    <SliderField
+      label={props.label}
+      value={props.of}
+      min={0}
+      max={1}
+      step={0.05}
+      words={percent(props.of)}
+      onInput={props.onInput}
+    />
+  );
+}
