@@ -9,6 +9,9 @@ import type { ArmatureFault } from '../../src/engine/parts/armatureFault.ts';
 import { FAMILIES } from '../../src/scenario/generate.ts';
 import type { Parsed, Scenario } from '../../src/scenario/scenario.ts';
 import type { InstructorDesk, SetWish } from '../../src/screens/instructor/desk.ts';
+import { newOtherFault, otherKindsAt, otherSpotOf, spotsOf } from '../../src/screens/instructor/matSpots.ts';
+import { withBrush, withOtherFaults, withPart, withWear } from '../../src/screens/instructor/partEdits.ts';
+import { differs } from '../../src/screens/shared/toldWords.ts';
 import { openBrowserStore } from '../../src/store/browserStore.ts';
 import type { Store } from '../../src/store/store.ts';
 import { job, PARTS } from '../support/jobs.ts';
@@ -110,6 +113,115 @@ describe('what the tests will show', () => {
     const soft = shown({ kind: 'bridgedBars', bar: 3, ohm: 9e3, by: 'carbon' });
     expect(soft.hardness).toBe('beyond');
     expect(soft.foundBy[0]?.tests).toEqual([]);
+  });
+});
+
+describe('what the tests will show of frame, plate and bench', () => {
+  const whole = async () => {
+    const { scenario } = await got(desk.job(await got(desk.begin('wave-23'))));
+    return ['fieldFrame' as const, 'brushPlate' as const].reduce(
+      (job, part) => withPart(job, part, true, desk),
+      scenario,
+    );
+  };
+  const shown = (scenario: Scenario) => effectsOf(scenario, PARTS.get('wave-23')!);
+  /** Tests and places at which something else is read than on sound parts. */
+  const standing = (scenario: Scenario) =>
+    shown(scenario)
+      .lines.filter(({ sound, shows }) => differs(sound, shows))
+      .map(({ about: { test, at } }) => `${test} ${at ?? ''}`.trim());
+
+  it('a sound unit reads everywhere as it should, card or not', async () => {
+    const scenario = await whole();
+    expect(standing(scenario)).toEqual([]);
+    const { lines, bench, hardness } = shown(scenario);
+    expect(
+      lines.filter(({ about }) => about.test === 'fieldContinuity').map(({ shows }) => shows.lamp),
+    ).toEqual(['lit', 'lit']);
+    expect(bench).toEqual([]);
+    expect(hardness).toBe('sound');
+  });
+
+  // Common practice, no source: an open coil leaves its brush dark from the terminal, a ground lights from the case.
+  it('an open coil leaves one brush dark, and only the tests of the frame find it', async () => {
+    const scenario = withOtherFaults(await whole(), 'fieldFrame', [{ kind: 'openCoil', coil: 0 }]);
+    expect(standing(scenario)).toEqual(expect.arrayContaining(['fieldContinuity field:brush1']));
+    expect(standing(scenario)).not.toContain('fieldContinuity field:brush2');
+    expect(shown(scenario).foundBy).toMatchObject([
+      { part: 'fieldFrame', fault: { kind: 'openCoil' }, tests: expect.arrayContaining(['fieldContinuity']) },
+    ]);
+    expect(shown(scenario).hardness).toBe('easy');
+  });
+
+  it('shorted turns stay hidden from a card without the millivolt drop', async () => {
+    const faults = [newOtherFault('shortedTurns', 'coil:1')];
+    const scenario = withOtherFaults(await whole(), 'fieldFrame', faults);
+    const cardOf = (tests: Scenario['public']['tests']) => ({
+      ...scenario,
+      public: { ...scenario.public, tests },
+    });
+    const { tests } = scenario.public;
+    expect(shown(cardOf(tests)).hardness).toBe('beyond');
+    expect(shown(cardOf([...tests, 'millivolt'])).foundBy[0]!.tests).toEqual(['millivolt']);
+  });
+
+  it('dirt on the brush plate lights the lamp at its holder alone', async () => {
+    const faults = [newOtherFault('dirt', 'plate:insulated2')];
+    const scenario = withOtherFaults(await whole(), 'brushPlate', faults);
+    expect(standing(scenario)).toContain('plateInsulation plate:insulated2');
+    expect(standing(scenario)).not.toContain('plateInsulation plate:insulated1');
+  });
+
+  it('a blown lamp stays dark tips together, a broken ammeter lead reads nothing, a crack is seen', async () => {
+    const scenario = withOtherFaults(await whole(), 'bench', [
+      { kind: 'blownLamp' },
+      { kind: 'brokenLead', lead: 'ammeter.1' },
+      { kind: 'crackedHandle', lead: 'lamp.2' },
+      { kind: 'ammeterZero', offset: 0.1 },
+    ]);
+    const bench = Object.fromEntries(shown(scenario).bench.map(({ what, ...rest }) => [what, rest]));
+    expect(bench['Lamp, tips together on LOW']).toEqual({ sound: 'lit', shows: 'dark' });
+    expect(bench['Needle with no current']!.sound).toMatch(/^0 A/);
+    expect(bench['Needle with no current']!.shows).not.toMatch(/^0 A/);
+    expect(bench['Ammeter across two bars on HIGH']!.shows).toBe(bench['Needle with no current']!.shows);
+    expect(bench['Ammeter across two bars on HIGH']!.sound).not.toMatch(/^0 A/);
+    expect(bench['Handles under the lens']).toEqual({ sound: 'whole', shows: 'cracked: lamp probe 2' });
+  });
+
+  it('every fault of every place makes a job the reader of files accepts', async () => {
+    const scenario = await whole();
+    const frame = desk.frameTypes[0]!;
+    for (const other of ['fieldFrame', 'brushPlate', 'bench'] as const)
+      for (const spot of spotsOf(other, frame))
+        for (const kind of otherKindsAt(spot)) {
+          const fault = newOtherFault(kind, spot);
+          expect(otherSpotOf(fault)).toBe(spot);
+          expect(desk.check(withOtherFaults(scenario, other, [fault]))).toMatchObject({ ok: true });
+        }
+  });
+
+  it('parts go in sound with their own tests, and out again without a trace', async () => {
+    const { scenario } = await got(desk.job(await got(desk.begin('wave-23'))));
+    const both = withPart(scenario, 'fieldFrame', true, desk);
+    expect(both.public.tests).toEqual(expect.arrayContaining(['fieldContinuity', 'fieldInsulation']));
+    expect(desk.check(both)).toMatchObject({ ok: true });
+    expect(withPart(both, 'fieldFrame', false, desk)).toEqual(scenario);
+    const frameOnly = withPart(withFaults(both, { kind: 'openCoil', coil: 2 }), 'armature', false, desk);
+    expect(desk.check(frameOnly)).toMatchObject({ ok: true });
+    expect(frameOnly.public.tests).toEqual(['look', 'fieldContinuity', 'fieldInsulation']);
+    expect(shown(frameOnly).tests.map(({ test }) => test)).toEqual(['look']);
+  });
+
+  it('wear beyond the card’s limit is found by the gauges', async () => {
+    const sound = await whole();
+    const scenario = withBrush(withWear(sound, 'runOutMm', 0.3), 1, 5);
+    expect(desk.check(scenario)).toMatchObject({ ok: true });
+    expect(standing(scenario)).toEqual(['gauges', 'gauges']);
+    expect(shown(scenario).foundBy.map(({ part, fault }) => `${part} ${fault.kind}`)).toEqual([
+      'armature worn',
+      'fieldFrame worn',
+    ]);
+    expect(withBrush(withWear(scenario, 'runOutMm', null), 1, null)).toEqual(sound);
   });
 });
 

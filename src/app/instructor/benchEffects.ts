@@ -56,7 +56,10 @@ function acrossTwoBars(scenario: Scenario, design: ArmatureDesign): Observation 
     { type: 'lead.take', lead: 'ammeter.2', grip: 'handle' },
   ];
   let atMs = 0;
-  const does = (act: Action) => session.act(act, (atMs += 100)).kind === 'done';
+  const does = (act: Action): boolean => {
+    atMs += 100;
+    return session.act(act, atMs).kind === 'done';
+  };
   for (const act of acts) does(act);
   for (let bar = 0; bar < design.bars; bar++) {
     const next = (bar + 1) % design.bars;
