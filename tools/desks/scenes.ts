@@ -123,6 +123,38 @@ async function twoAssessors(page: Page): Promise<void> {
   await page.locator('.as-agreement').first().waitFor();
 }
 
+const shut = (page: Page) =>
+  page
+    .getByText(/^(Easy|Medium|Hard|Nothing hidden|Beyond)/)
+    .first()
+    .waitFor();
+
+/** A job of all three parts, each with something hidden, on a bench that is not in order. */
+async function wholeUnit(page: Page, open: string): Promise<void> {
+  await press(page, 'Make a job');
+  await page.getByLabel('Kind of place').selectOption({ label: 'Riser joint' });
+  await page.getByLabel('Fault here').selectOption({ label: 'Bad joint at the riser' });
+  await page.getByRole('checkbox', { name: 'Field frame' }).check();
+  await page.getByRole('button', { name: 'coil 2' }).click();
+  await page.getByLabel('Open coil').check();
+  await page.getByRole('checkbox', { name: 'Brush plate' }).check();
+  await page.getByLabel('Place').selectOption({ label: 'Insulated holder 2' });
+  await page.getByLabel('Packed dirt across the insulation').check();
+  await page.getByRole('radio', { name: /The bench itself/ }).check();
+  await page.getByLabel('Lamp blown').check();
+  await page.getByRole('radio', { name: new RegExp(open) }).check();
+  await shut(page);
+}
+
+async function ownRubric(page: Page): Promise<void> {
+  await press(page, 'Make a job');
+  await page.getByLabel('A rubric of this job’s own').check();
+  await page.getByLabel('Points, Lamp proved before and after').fill('12');
+  await page.getByLabel(/Least share.*, Neighbouring/).fill('80');
+  await page.getByLabel('Mark the order of the tests').check();
+  await page.getByLabel('How sure the learner says').selectOption('brier');
+}
+
 interface EvidenceLike {
   readonly attempts: readonly { readonly attempt: { readonly entries: { atMs: number }[] } }[];
 }
@@ -156,5 +188,27 @@ export const SCENES: readonly Scene[] = [
   { name: 'keys', hash: '#/assessor/keys' },
   { name: 'records', hash: '#/assessor/records' },
   { name: 'agreement', hash: '#/assessor/agreement' },
+  { name: 'safe', hash: '#/assessor/safe' },
+  {
+    name: 'in-jobs',
+    hash: '#/instructor',
+    act: (page) =>
+      press(page, 'Make a job')
+        .then(() => page.goBack())
+        .then(() => undefined),
+  },
+  { name: 'in-armature', hash: '#/instructor', act: (page) => wholeUnit(page, 'Armature'), whole: true },
+  { name: 'in-frame', hash: '#/instructor', act: (page) => wholeUnit(page, 'Field frame'), whole: true },
+  { name: 'in-plate', hash: '#/instructor', act: (page) => wholeUnit(page, 'Brush plate') },
+  { name: 'in-bench', hash: '#/instructor', act: (page) => wholeUnit(page, 'The bench itself') },
+  { name: 'in-rubric', hash: '#/instructor', act: ownRubric, whole: true },
+  {
+    name: 'in-set',
+    hash: '#/instructor/set',
+    act: async (page) => {
+      await press(page, 'Lay out the set');
+      await page.getByText(/jobs laid out/).waitFor();
+    },
+  },
   { name: 'agreement-two', hash: '#/assessor', act: twoAssessors },
 ];

@@ -6,6 +6,7 @@ import { Notice } from '../shared/Notice.tsx';
 import { testWords, type Vocabulary } from '../shared/words.ts';
 import type { Effects, PartType } from './desk.ts';
 import { LineTables } from './LineTables.tsx';
+import type { Open } from './PartsForm.tsx';
 import { effectWords, findingWords, HARDNESS_WORDS, lookalikeWords } from './say.ts';
 
 export interface EffectsTableProps {
@@ -13,6 +14,8 @@ export interface EffectsTableProps {
   readonly answer: Parsed<Effects> | null;
   /** The part has been changed since, and is being solved again. */
   readonly stale: boolean;
+  /** What lies open: its tests are shown. */
+  readonly open: Open;
   readonly part: PartType;
   readonly frame: FieldFrameView | null;
   readonly allowed: readonly TestKind[];
@@ -40,36 +43,15 @@ export function EffectsTable({ answer, stale, ...rest }: EffectsTableProps) {
 
 const summary = ({ hardness, because }: Effects) => `${HARDNESS_WORDS[hardness]}. ${because}`;
 
-interface ShownProps extends Pick<EffectsTableProps, 'part' | 'frame' | 'allowed' | 'vocabulary'> {
+interface ShownProps extends Pick<EffectsTableProps, 'open' | 'part' | 'frame' | 'allowed' | 'vocabulary'> {
   readonly effects: Effects;
 }
 
-function Shown({ effects, part, frame, allowed, vocabulary }: ShownProps) {
+function Shown({ effects, open, part, frame, allowed, vocabulary }: ShownProps) {
   return (
     <>
-      <table>
-        <caption>All faults together, contact scatter off</caption>
-        <thead>
-          <tr>
-            <th scope="col">Test</th>
-            <th scope="col">Shows it</th>
-            <th scope="col">Stands out at</th>
-          </tr>
-        </thead>
-        <tbody>
-          {effects.tests.map((effect) => (
-            <tr key={effect.test}>
-              <th scope="row">
-                {testWords(effect.test, vocabulary)}
-                {allowed.includes(effect.test) ? '' : ' (not on the card)'}
-              </th>
-              <td>{effect.seen ? '✓ seen' : '– not seen'}</td>
-              <td>{effectWords(effect, vocabulary)}</td>
-            </tr>
-          ))}
-        </tbody>
-      </table>
-      <LineTables {...{ effects, allowed, vocabulary }} />
+      <GrowlerTable {...{ effects, open, allowed, vocabulary }} />
+      <LineTables {...{ effects, open, allowed, vocabulary }} />
       {effects.foundBy.length > 0 ? (
         <>
           <h3>Which tests find which fault</h3>
@@ -90,5 +72,38 @@ function Shown({ effects, part, frame, allowed, vocabulary }: ShownProps) {
         </>
       ) : null}
     </>
+  );
+}
+
+/** Looking over, and the tests on the growler where an armature lies open. */
+function GrowlerTable(props: Omit<ShownProps, 'part' | 'frame'>) {
+  const { effects, open, allowed, vocabulary } = props;
+  const tests = effects.tests.filter(({ test }) =>
+    test === 'look' ? open !== 'bench' : open === 'armature',
+  );
+  if (tests.length === 0) return null;
+  return (
+    <table>
+      <caption>All faults together, contact scatter off</caption>
+      <thead>
+        <tr>
+          <th scope="col">Test</th>
+          <th scope="col">Shows it</th>
+          <th scope="col">Stands out at</th>
+        </tr>
+      </thead>
+      <tbody>
+        {tests.map((effect) => (
+          <tr key={effect.test}>
+            <th scope="row">
+              {testWords(effect.test, vocabulary)}
+              {allowed.includes(effect.test) ? '' : ' (not on the card)'}
+            </th>
+            <td>{effect.seen ? '✓ seen' : '– not seen'}</td>
+            <td>{effectWords(effect, vocabulary)}</td>
+          </tr>
+        ))}
+      </tbody>
+    </table>
   );
 }

@@ -1,20 +1,23 @@
 import type { TestKind } from '../../bench/paper.ts';
 import { lineWhere } from '../shared/lineWords.ts';
 import { differs, resultWords } from '../shared/toldWords.ts';
-import { partWords, spoken, testWords, type Vocabulary } from '../shared/words.ts';
+import { spoken, testWords, type Vocabulary } from '../shared/words.ts';
 import type { BenchEffect, Effects, LineEffect } from './desk.ts';
+import type { Open } from './PartsForm.tsx';
 
 export interface LineTablesProps {
   readonly effects: Effects;
+  readonly open: Open;
   readonly allowed: readonly TestKind[];
   readonly vocabulary: Vocabulary;
 }
 
 /** What lamp, insulation tester, drop and gauges show line by line, and what the bench shows of itself. */
-export function LineTables({ effects, allowed, vocabulary }: LineTablesProps) {
+export function LineTables({ effects, open, allowed, vocabulary }: LineTablesProps) {
+  const lines = effects.lines.filter(({ about }) => (about.part ?? 'armature') === open);
   return (
     <>
-      {effects.lines.length > 0 ? (
+      {lines.length > 0 ? (
         <div class="in-table">
           <table>
             <caption>Read by a careful hand, on a bench in good order</caption>
@@ -26,14 +29,16 @@ export function LineTables({ effects, allowed, vocabulary }: LineTablesProps) {
               </tr>
             </thead>
             <tbody>
-              {effects.lines.map((line) => (
+              {lines.map((line) => (
                 <LineRow key={keyOf(line)} {...{ line, allowed, vocabulary }} />
               ))}
             </tbody>
           </table>
         </div>
       ) : null}
-      {effects.bench.length > 0 ? <BenchTable bench={effects.bench} vocabulary={vocabulary} /> : null}
+      {open === 'bench' && effects.bench.length > 0 ? (
+        <BenchTable bench={effects.bench} vocabulary={vocabulary} />
+      ) : null}
     </>
   );
 }
@@ -48,13 +53,12 @@ interface LineRowProps extends Pick<LineTablesProps, 'allowed' | 'vocabulary'> {
 function LineRow({ line: { about, sound, shows }, allowed, vocabulary }: LineRowProps) {
   const other = differs(sound, shows);
   const where = lineWhere(about, vocabulary);
-  const part = partWords(about.part ?? 'armature');
   return (
     <tr>
       <th scope="row">
         {testWords(about.test, vocabulary)}
         {allowed.includes(about.test) ? '' : ' (not on the card)'}
-        <span class="in-id">{where === part ? part : `${part}: ${where.toLowerCase()}`}</span>
+        <span class="in-id">{where}</span>
       </th>
       <td>{resultWords({ ...about, ...sound })}</td>
       <td>

@@ -33,7 +33,7 @@ export function OpenParts({ desk, settings, scenario, part, issues, onChange }: 
           <OpenOther key={open} other={open} {...{ desk, scenario, frame, vocabulary, onChange }} />
         )}
         <div class="in-effects">
-          <EffectsTable {...effects} {...{ part, frame, vocabulary }} allowed={scenario.public.tests} />
+          <EffectsTable {...effects} {...{ open, part, frame, vocabulary }} allowed={scenario.public.tests} />
           <WearForm key={open} {...{ scenario, open, issues, vocabulary, onChange }} />
         </div>
       </div>
