@@ -76,7 +76,7 @@ describe('a loose rivet at a brush holder', () => {
     expect(words).toMatch(/Job record/);
     expect(words).toMatch(/8 of work by the book; 40 minutes were allowed/);
     expect(words).toMatch(/Tightened the brush plate’s rivets/);
-    expect(words).toMatch(/Test sheet/);
+    expect(words).toMatch(/Test sheet: what you wrote/);
     expect(words).toMatch(/does not qualify|not a\s+qualification/);
     expect(words).not.toMatch(/move by move/);
     expect(pdf.subarray(0, 5).toString()).toBe('%PDF-');

@@ -11,13 +11,22 @@ export function resultWords(line: SheetLine): string {
 
 /** Whether a test shows anything a sound part does not; lengths and ohms differ a little from part to part. */
 export function differs(sound: Partial<SheetLine>, shown: Partial<SheetLine>): boolean {
-  if (sound.lamp !== shown.lamp || sound.remark !== shown.remark) return true;
-  if (typeof sound.megohms === 'number' || sound.megohms === 'over')
-    return typeof shown.megohms === 'number' && shown.megohms < LEAST_MEGOHMS;
-  const [one, other] = [sound.millivolts ?? sound.millimetres, shown.millivolts ?? shown.millimetres];
-  return one !== undefined && other !== undefined && Math.abs(one - other) > ALIKE * Math.abs(one);
+  if (shown.megohms === undefined) return unlike(sound, shown);
+  return shown.megohms !== 'over' && shown.megohms < LEAST_MEGOHMS;
 }
 /** The usual least insulation, megohms (references A07). */
 const LEAST_MEGOHMS = 1;
 /** What differs by less than this share is alike. Ours. */
 const ALIKE = 0.05;
+
+/** Whether two results of one test tell something different. */
+export function unlike(one: Partial<SheetLine>, other: Partial<SheetLine>): boolean {
+  if (one.lamp !== other.lamp || one.remark !== other.remark) return true;
+  const [a, b] = [figureOf(one), figureOf(other)];
+  if (typeof a !== 'number' || typeof b !== 'number') return a !== b;
+  return Math.abs(a - b) > ALIKE * Math.max(Math.abs(a), Math.abs(b));
+}
+
+function figureOf({ megohms, millivolts, millimetres }: Partial<SheetLine>): number | 'over' | undefined {
+  return megohms ?? millivolts ?? millimetres;
+}

@@ -21,22 +21,26 @@ export function PlaceFields(props: PlaceFieldsProps) {
   return (
     <>
       {asksPart(draft.test) && job.parts.length > 1 ? (
-        <SelectField<PartKind>
-          label="Part"
-          value={draft.part}
-          options={job.parts.map((value) => ({ value, label: partWords(value) }))}
-          onChange={(part) => change({ part })}
-        />
+        <div class="entry-wide">
+          <SelectField<PartKind>
+            label="Part"
+            value={draft.part}
+            options={job.parts.map((value) => ({ value, label: partWords(value) }))}
+            onChange={(part) => change({ part })}
+          />
+        </div>
       ) : null}
       {places.length > 0 ? (
-        <SelectField<EntryDraft['at']>
-          label={draft.test === 'megohm' ? 'Holder' : 'Brush or holder'}
-          value={draft.at}
-          options={withNone(
-            places.map((value) => ({ value, label: capital(matPlaceWords(value, vocabulary)) })),
-          )}
-          onChange={(at) => change({ at })}
-        />
+        <div class="entry-wide">
+          <SelectField<EntryDraft['at']>
+            label={places.some((place) => place.startsWith('field:')) ? 'Field brush' : 'Holder'}
+            value={draft.at}
+            options={withNone(
+              places.map((value) => ({ value, label: capital(matPlaceWords(value, vocabulary)) })),
+            )}
+            onChange={(at) => change({ at })}
+          />
+        </div>
       ) : null}
       {draft.test === 'gauges' ? <GaugeFields {...props} /> : null}
       {isCounted(draft) ? (
@@ -58,24 +62,28 @@ function GaugeFields({ draft, job, change, vocabulary }: PlaceFieldsProps) {
   );
   return (
     <>
-      <SelectField<EntryDraft['gauge']>
-        label="Measured"
-        value={draft.gauge}
-        options={withNone(gauges.map((value) => ({ value, label: capital(gaugeName(value)) })))}
-        onChange={(gauge) => change({ gauge })}
-      />
-      {draft.gauge === 'brushLength' ? (
-        <SelectField<EntryDraft['brush']>
-          label="Brush"
-          value={draft.brush}
-          options={withNone(
-            brushes.map((brush) => ({
-              value: `${brush}` as const,
-              label: capital(brushName(brush, vocabulary)),
-            })),
-          )}
-          onChange={(brush) => change({ brush })}
+      <div class="entry-wide">
+        <SelectField<EntryDraft['gauge']>
+          label="Measured"
+          value={draft.gauge}
+          options={withNone(gauges.map((value) => ({ value, label: capital(gaugeName(value)) })))}
+          onChange={(gauge) => change({ gauge })}
         />
+      </div>
+      {draft.gauge === 'brushLength' ? (
+        <div class="entry-wide">
+          <SelectField<EntryDraft['brush']>
+            label="Brush"
+            value={draft.brush}
+            options={withNone(
+              brushes.map((brush) => ({
+                value: `${brush}` as const,
+                label: capital(brushName(brush, vocabulary)),
+              })),
+            )}
+            onChange={(brush) => change({ brush })}
+          />
+        </div>
       ) : null}
     </>
   );

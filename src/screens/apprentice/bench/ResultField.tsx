@@ -97,9 +97,11 @@ function FigureFields({ draft, change, guided, seen, test }: ResultFieldProps & 
             options={TEST_VOLTS.map((volt) => ({ value: String(volt), label: `${volt} V` }))}
             onChange={(volt) => change({ testVolt: Number(volt) as TestVolt })}
           />
-          <Button kind="quiet" onPress={() => change({ reading: 'over' })}>
-            Beyond its scale
-          </Button>
+          <div class="entry-wide entry-aside">
+            <Button kind="quiet" onPress={() => change({ reading: 'over' })}>
+              It is beyond its scale
+            </Button>
+          </div>
         </>
       ) : null}
       {shown === null ? null : <ReadForMe onPress={() => change({ reading: shown })} />}

@@ -11,16 +11,22 @@ export interface ToolTrayProps extends GroupProps {
   readonly onOpen: (tool: Tool | null) => void;
 }
 
+/** With so many drawers the row has no room for its own name. */
+const ROOMY = 7;
+
 /** What lies beside the growler, under the picture: press a name and its drawer opens. */
 export function ToolTray({ open, onOpen, ...group }: ToolTrayProps) {
   const id = useId();
+  const tools = toolsOf(group.job);
   return (
     <section class="tray" aria-label="Beside the growler">
       <div class="tray-names">
-        <span class="tray-lead" aria-hidden="true">
-          Beside the growler
-        </span>
-        {toolsOf(group.job).map((tool) => (
+        {tools.length < ROOMY ? (
+          <span class="tray-lead" aria-hidden="true">
+            Beside the growler
+          </span>
+        ) : null}
+        {tools.map((tool) => (
           <button
             key={tool}
             type="button"

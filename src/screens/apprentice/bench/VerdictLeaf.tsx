@@ -19,6 +19,7 @@ export interface VerdictLeafProps {
 export function VerdictLeaf(props: VerdictLeafProps) {
   const { job, verdicts, vocabulary } = props;
   const [front, setFront] = useState<PartKind>(job.parts[0] ?? 'armature');
+  const open = job.parts.filter((part) => !verdicts.some((verdict) => verdict.part === part));
   const verdictOn = (part: PartKind) => verdicts.find((verdict) => verdict.part === part) ?? null;
   return (
     <>
@@ -32,6 +33,13 @@ export function VerdictLeaf(props: VerdictLeafProps) {
           }))}
           onChange={setFront}
         />
+      ) : null}
+      {job.parts.length > 1 ? (
+        <p class="field-hint still-open" role="status">
+          {open.length === 0
+            ? 'Every part has its verdict.'
+            : `Still without a verdict: ${open.map(partWords).join(', ').toLowerCase()}.`}
+        </p>
       ) : null}
       {job.parts.map((part) => (
         <div key={part} hidden={part !== front}>

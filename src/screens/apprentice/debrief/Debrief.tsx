@@ -6,7 +6,7 @@ import { modeWords, spoken, type Vocabulary } from '../../shared/words.ts';
 import type { DebriefData } from '../../shell.ts';
 import { BodyCurrent } from './BodyCurrent.tsx';
 import { lastChalk } from './chalk.ts';
-import { JobPapers } from './JobPapers.tsx';
+import { JobCardRecord, SheetRecord } from './JobPapers.tsx';
 import { LogList } from './LogList.tsx';
 import { MarksTable } from './MarksTable.tsx';
 import { ReadingsFigure } from './ReadingsFigure.tsx';
@@ -43,7 +43,9 @@ export function Debrief({ data, vocabulary, onExport }: DebriefProps) {
         <p class="debrief-facts">
           {attempt.learner || 'No name was given'}, {dayWords(attempt.startedAt)};{' '}
           {modeWords(job.mode).toLowerCase()}; {timeWords(timeUsed(attempt), job.minutes)}.
-          {job.mode === 'assessed' ? ' The fault was on the learner’s machine: see who supervised.' : ''}
+          {job.mode === 'assessed'
+            ? ' The fault was on the learner’s machine: the assessor’s record says who supervised.'
+            : ''}
         </p>
         <Outcome data={data} vocabulary={vocabulary} onShow={show} />
         <div class="acts no-print">
@@ -62,6 +64,7 @@ export function Debrief({ data, vocabulary, onExport }: DebriefProps) {
           </a>
         </div>
       </header>
+      <JobCardRecord attempt={attempt} job={job} vocabulary={vocabulary} />
       <TruthAndVerdict data={data} vocabulary={vocabulary} />
       <MarksTable marks={marks.marks} vocabulary={vocabulary} onShow={show} />
       <BodyCurrent attempt={attempt} vocabulary={vocabulary} onShow={show} />
@@ -74,7 +77,7 @@ export function Debrief({ data, vocabulary, onExport }: DebriefProps) {
         />
       ))}
       <ToldTable told={data.told} vocabulary={vocabulary} />
-      <JobPapers attempt={attempt} job={job} vocabulary={vocabulary} />
+      <SheetRecord attempt={attempt} job={job} vocabulary={vocabulary} />
       <LogList attempt={attempt} geometry={job.armature} vocabulary={vocabulary} shown={shown} />
       <footer class="debrief-foot">
         <h2>Mind this</h2>

@@ -13,13 +13,12 @@ export interface JobPapersProps {
   readonly vocabulary: Vocabulary;
 }
 
-/** The papers of the job as they were handed in: card, time, work done, test sheet. */
-export function JobPapers({ attempt, job, vocabulary }: JobPapersProps) {
+/** The card as it was handed in: what was asked, the time it took, the work that was done. */
+export function JobCardRecord({ attempt, job, vocabulary }: JobPapersProps) {
   const say = (text: string) => spoken(text, vocabulary);
   const used = timeUsed(attempt);
   return (
-    <section class="papers" aria-labelledby="papers-title">
-      <h2 id="papers-title">The job and what you wrote</h2>
+    <section class="papers" aria-label="Job card">
       <dl class="papers-card">
         <dt>Brought in by</dt>
         <dd>{job.card.broughtInBy}</dd>
@@ -38,7 +37,6 @@ export function JobPapers({ attempt, job, vocabulary }: JobPapersProps) {
           <WorkDone attempt={attempt} job={job} vocabulary={vocabulary} />
         </dd>
       </dl>
-      <Sheet attempt={attempt} job={job} vocabulary={vocabulary} />
     </section>
   );
 }
@@ -56,14 +54,15 @@ function WorkDone({ attempt, job, vocabulary }: JobPapersProps) {
   return <>{done.map(({ words }) => words).join('; ')}</>;
 }
 
-function Sheet({ attempt, job, vocabulary }: JobPapersProps) {
+/** Everything that was written on the test sheet, test by test, oldest first. */
+export function SheetRecord({ attempt, job, vocabulary }: JobPapersProps) {
   const lines = attempt.entries.flatMap(({ action, outcome }) =>
     action.type === 'sheet.write' && outcome.kind === 'done' ? [action.line] : [],
   );
   const tests = [...new Set([...job.tests, ...lines.map(({ test }) => test)])];
   return (
-    <>
-      <h3>Test sheet</h3>
+    <section aria-labelledby="sheet-title">
+      <h2 id="sheet-title">Test sheet: what you wrote</h2>
       {lines.length === 0 ? <p>Nothing was written on the sheet.</p> : null}
       {tests.map((test) => (
         <TestLines
@@ -73,7 +72,7 @@ function Sheet({ attempt, job, vocabulary }: JobPapersProps) {
           vocabulary={vocabulary}
         />
       ))}
-    </>
+    </section>
   );
 }
 
@@ -87,7 +86,7 @@ function TestLines({ test, lines, vocabulary }: TestLinesProps) {
   if (lines.length === 0) return null;
   return (
     <section class="papers-test" aria-label={testWords(test, vocabulary)}>
-      <h4>{testWords(test, vocabulary)}</h4>
+      <h3>{testWords(test, vocabulary)}</h3>
       <ul class="papers-lines">
         {lines.map((line, nth) => (
           <li key={nth}>

@@ -1,6 +1,6 @@
 import type { SheetLine } from '../../../bench/paper.ts';
 import { lineWhere } from '../../shared/lineWords.ts';
-import { differs, resultWords } from '../../shared/toldWords.ts';
+import { differs, resultWords, unlike } from '../../shared/toldWords.ts';
 import { testWords, type Vocabulary } from '../../shared/words.ts';
 import type { ToldByTest } from '../../shell.ts';
 
@@ -51,20 +51,22 @@ function Row({ one, before, worked, vocabulary }: RowProps) {
   const { about, own, sound, cameIn, afterWork } = one;
   const name = about.test === before?.about.test ? '' : testWords(about.test, vocabulary);
   const shows = (result: Partial<SheetLine>) => resultWords({ ...about, ...result });
-  const cured = afterWork !== undefined && shows(afterWork) !== shows(cameIn);
+  const cured = afterWork !== undefined && unlike(cameIn, afterWork);
   return (
     <tr>
       <th scope="row">
         {name === '' ? <span class="visually-hidden">{testWords(about.test, vocabulary)}</span> : name}
       </th>
-      <td>{lineWhere(about, vocabulary)}</td>
-      <td>{own.map(resultWords).join(', then ') || 'not written'}</td>
-      <td>{shows(sound)}</td>
-      <td class={differs(sound, cameIn) ? 'told-differs' : undefined}>
+      <td class="told-where">{lineWhere(about, vocabulary)}</td>
+      <td data-head="You wrote">{own.map(resultWords).join(', then ') || 'not written'}</td>
+      <td data-head="Sound part">{shows(sound)}</td>
+      <td data-head="As it came in" class={differs(sound, cameIn) ? 'told-differs' : undefined}>
         {differs(sound, cameIn) ? <span aria-hidden="true">≠ </span> : null}
         {shows(cameIn)}
       </td>
-      {worked ? <td>{cured ? <strong>{shows(afterWork)}</strong> : 'the same'}</td> : null}
+      {worked ? (
+        <td data-head="After your work">{cured ? <strong>{shows(afterWork)}</strong> : 'the same'}</td>
+      ) : null}
     </tr>
   );
 }
