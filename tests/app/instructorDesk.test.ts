@@ -228,6 +228,7 @@ describe('what the tests will show of frame, plate and bench', () => {
 describe('a set for a class', () => {
   const wish: SetWish = {
     ...{ seed: 'autumn', seats: 24, perRow: 4, part: 'wave-23', difficulty: 'medium' },
+    about: ['armature'],
     ...{ mains: '230V50Hz', mode: 'assessed' },
   };
 
@@ -244,6 +245,34 @@ describe('a set for a class', () => {
     set.forEach((_, seat) => {
       for (const other of neighboursBefore(seat, wish.perRow))
         for (const kind of kinds[seat]!) expect(kinds[other]).not.toContain(kind);
+    });
+  });
+
+  it('of whole units gives neighbours different faults in every part, each job in order', async () => {
+    const whole: SetWish = { ...wish, about: ['armature', 'fieldFrame', 'brushPlate'], seats: 12 };
+    const set = await got(desk.makeSet(whole));
+    for (const job of set) {
+      expect(job.public.parts).toEqual(whole.about);
+      expect(desk.check(job)).toMatchObject({ ok: true });
+    }
+    const kinds = (part: 'fieldFrame' | 'brushPlate') =>
+      set.map(({ hidden }) => (hidden[part]?.faults ?? []).map((fault) => JSON.stringify(fault)));
+    for (const part of ['fieldFrame', 'brushPlate'] as const)
+      kinds(part).forEach((own, seat) => {
+        for (const other of neighboursBefore(seat, whole.perRow))
+          for (const kind of own) expect(kinds(part)[other]).not.toContain(kind);
+      });
+  });
+
+  it('of field frames has the workshop’s own sound armature in the cradle', async () => {
+    const set = await got(desk.makeSet({ ...wish, about: ['fieldFrame'], seats: 6 }));
+    expect(set.every(({ hidden }) => hidden.armature.faults.length === 0)).toBe(true);
+    expect(
+      new Set(set.flatMap(({ hidden }) => hidden.fieldFrame!.faults.map(({ kind }) => kind))).size,
+    ).toBeGreaterThan(2);
+    expect(desk.makeSet({ ...wish, about: ['fieldFrame'], part: 'lap-24' })).toMatchObject({
+      ok: false,
+      issues: [{ path: 'part' }],
     });
   });
 

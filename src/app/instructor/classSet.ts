@@ -1,19 +1,42 @@
+import { PART_KINDS, type PartKind } from '../../bench/action.ts';
 import { seeded } from '../../engine/math/random.ts';
-import { difficulties, type Family, generateScenario, tellable } from '../../scenario/generate.ts';
+import { TWO_BRANCHES } from '../../engine/parts/fieldFrameDesigns.ts';
+import {
+  difficulties,
+  generateScenario,
+  PLATE_FAMILIES,
+  tellable,
+  tellableOnFrame,
+  type Wish,
+} from '../../scenario/generate.ts';
 import type { PartLibrary, Scenario } from '../../scenario/scenario.ts';
 import type { SetWish } from '../../screens/instructor/desk.ts';
 
-/** A part with two faults would share one of them with a neighbour, so a class has one fault a bench, or none. */
-function familiesOf(wish: SetWish, library: PartLibrary): readonly Family[] {
+/** The frame every bench of a class gets: each kind of fault can be told on it. */
+const FRAME = TWO_BRANCHES;
+
+/** A part with two faults would share one of them with a neighbour, so a class has one fault a part, or none. */
+function familiesOf(part: PartKind, wish: SetWish, library: PartLibrary): readonly string[] {
   const design = library.get(wish.part);
-  return design === undefined ? [] : tellable(design).filter((family) => family !== 'two');
+  const all: readonly string[] = {
+    armature: design === undefined ? [] : tellable(design),
+    fieldFrame: tellableOnFrame(FRAME),
+    brushPlate: PLATE_FAMILIES,
+  }[part];
+  return all.filter((family) => family !== 'two');
 }
 
 /** Families seat by seat: never that of the bench to the left, of the one in front, nor of the two beside that one. */
-export function seatFamilies(wish: SetWish, families: readonly Family[]): readonly Family[] {
-  const chance = seeded(`class ${wish.seed} ${wish.part} ${wish.difficulty}`);
-  const used = new Map<Family, number>();
-  const given: Family[] = [];
+export function seatFamilies<F extends string>(
+  wish: SetWish,
+  families: readonly F[],
+  part: PartKind = 'armature',
+): readonly F[] {
+  const chance = seeded(
+    `class ${wish.seed} ${wish.part} ${wish.difficulty}${part === 'armature' ? '' : ` ${part}`}`,
+  );
+  const used = new Map<F, number>();
+  const given: F[] = [];
   for (let seat = 0; seat < wish.seats; seat++) {
     const beside = neighboursBefore(seat, wish.perRow).map((other) => given[other]);
     const free = families.filter((family) => !beside.includes(family));
@@ -44,16 +67,33 @@ export function neighboursBefore(seat: number, perRow: number): number[] {
  */
 export function classSet(wish: SetWish, library: PartLibrary): readonly Scenario[] {
   const taken = new Set<string>();
-  return seatFamilies(wish, familiesOf(wish, library)).map((family, seat) => {
+  const seats = familiesBySeat(wish, library);
+  return Array.from({ length: wish.seats }, (_, seat) => {
     for (let draw = 0; ; draw++) {
-      const { part, difficulty, mains, mode } = wish;
+      const { part, about, difficulty, mains, mode } = wish;
       const seed = `${wish.seed} bench ${seat} draw ${draw}`;
-      const made = generateScenario({ seed, part, family, difficulty, mains, mode }, library);
+      const made = generateScenario({ seed, part, about, difficulty, mains, mode, ...seats(seat) }, library);
       if (taken.has(made.public.id)) continue;
       taken.add(made.public.id);
       return made;
     }
   });
+}
+
+type Families = Pick<Wish, 'family' | 'frame' | 'frameFamily' | 'plateFamily'>;
+
+/** What each bench gets, part by part. */
+function familiesBySeat(wish: SetWish, library: PartLibrary): (seat: number) => Families {
+  const { about } = wish;
+  const of = (part: PartKind) =>
+    about.includes(part) ? seatFamilies(wish, familiesOf(part, wish, library), part) : null;
+  const [armature, frame, plate] = PART_KINDS.map(of);
+  return (seat) =>
+    ({
+      ...(armature ? { family: armature[seat] } : {}),
+      ...(frame ? { frame: FRAME.id, frameFamily: frame[seat] } : {}),
+      ...(plate ? { plateFamily: plate[seat] } : {}),
+    }) as Families;
 }
 
 /** What is wrong with a wish, as path and sentence; empty when it can be granted. */
@@ -66,6 +106,17 @@ export function wishIssues(wish: SetWish, library: PartLibrary): { path: string;
     ...(wish.seed.trim() === '' ? [{ path: 'seed', sentence: 'Expected a seed, but nothing came.' }] : []),
     ...(design === undefined
       ? [{ path: 'part', sentence: `Expected a known part type, but "${wish.part}" came.` }]
+      : []),
+    ...(wish.about.length === 0
+      ? [{ path: 'about', sentence: 'Expected at least one part to be judged, but none came.' }]
+      : []),
+    ...(design !== undefined && design.poles !== 4 && wish.about.some((part) => part !== 'armature')
+      ? [
+          {
+            path: 'part',
+            sentence: `Expected a four-pole armature beside a field frame or brush plate, but one of ${design.poles} poles came.`,
+          },
+        ]
       : []),
     ...(design !== undefined && !offered.includes(wish.difficulty)
       ? [

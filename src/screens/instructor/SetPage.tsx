@@ -1,5 +1,7 @@
 import { useState } from 'preact/hooks';
+import type { PartKind } from '../../bench/action.ts';
 import type { Difficulty } from '../../scenario/generate.ts';
+import type { FieldFrameView } from '../../scenario/public/job.ts';
 import type { Scenario } from '../../scenario/scenario.ts';
 import { DeedNotice } from '../assessor/DeedNotice.tsx';
 import { useDeed } from '../assessor/useDeed.ts';
@@ -9,12 +11,13 @@ import { saveText } from '../shared/saveText.ts';
 import { mainsWords, modeWords, type Vocabulary } from '../shared/words.ts';
 import type { PartType, SetWish } from './desk.ts';
 import type { InstructorPageProps } from './InstructorScreens.tsx';
-import { HARDNESS_WORDS, kindWords, severityWords, spotWords } from './say.ts';
+import { otherFaults } from './partEdits.ts';
+import { HARDNESS_WORDS, kindWords, otherFaultWords, severityWords, spotWords } from './say.ts';
 import { spotOf } from './spots.ts';
 
 const FIRST: Omit<SetWish, 'part'> = {
   ...{ seed: 'monday', seats: 12, perRow: 4 },
-  ...{ difficulty: 'medium', mains: '230V50Hz', mode: 'practice' },
+  ...{ about: ['armature'], difficulty: 'medium', mains: '230V50Hz', mode: 'practice' },
 };
 
 /** Jobs for a whole class from one seed: whoever sits near has another kind of fault, of like difficulty. */
@@ -61,11 +64,26 @@ export function SetPage({ desk, settings }: InstructorPageProps) {
       </div>
       <DeedNotice deed={deed} />
       {part && set.length > 0 ? (
-        <SeatTable {...{ set, part, handOut }} perRow={wish.perRow} vocabulary={settings.vocabulary} />
+        <SeatTable
+          {...{ set, part, handOut }}
+          frames={desk.frameTypes}
+          perRow={wish.perRow}
+          vocabulary={settings.vocabulary}
+        />
       ) : null}
     </main>
   );
 }
+
+const ABOUT: readonly (readonly [words: string, about: readonly PartKind[]])[] = [
+  ['Armature', ['armature']],
+  ['Field frame', ['fieldFrame']],
+  ['Brush plate', ['brushPlate']],
+  ['Whole unit', ['armature', 'fieldFrame', 'brushPlate']],
+];
+
+/** A field frame or brush plate of this workshop belongs to a four-pole unit. */
+const fits = (about: readonly PartKind[], poles: number) => poles === 4 || about.join() === 'armature';
 
 interface WishFormProps {
   readonly desk: InstructorPageProps['desk'];
@@ -76,6 +94,13 @@ interface WishFormProps {
 
 function WishForm({ desk, wish, part, onChange }: WishFormProps) {
   const figure = (text: string) => (text.trim() === '' ? 0 : Number(text));
+  const fitting = desk.partTypes.filter(({ view }) => fits(wish.about, view.poles));
+  const changeAbout = (value: string) => {
+    const about = ABOUT.find(([words]) => words === value)?.[1] ?? ['armature'];
+    const first = desk.partTypes.find(({ view }) => fits(about, view.poles))?.view.typeId ?? wish.part;
+    const stays = fits(about, part.view.poles);
+    onChange({ about, ...(stays ? {} : { part: first }) });
+  };
   const changePart = (typeId: string) => {
     const offered = desk.partTypes.find(({ view }) => view.typeId === typeId)?.difficulties ?? [];
     const difficulty = offered.includes(wish.difficulty) ? wish.difficulty : (offered[0] ?? 'easy');
@@ -105,9 +130,15 @@ function WishForm({ desk, wish, part, onChange }: WishFormProps) {
       </div>
       <div class="in-row">
         <SelectField
-          label="Part type"
+          label="To be judged"
+          value={ABOUT.find(([, about]) => about.join() === wish.about.join())?.[0] ?? ''}
+          options={ABOUT.map(([words]) => ({ value: words, label: words }))}
+          onChange={changeAbout}
+        />
+        <SelectField
+          label={wish.about.includes('armature') ? 'Armature' : 'Armature in the cradle'}
           value={wish.part}
-          options={desk.partTypes.map(({ view }) => ({ value: view.typeId, label: view.name }))}
+          options={fitting.map(({ view }) => ({ value: view.typeId, label: view.name }))}
           onChange={changePart}
         />
         <SelectField
@@ -145,12 +176,14 @@ function WishForm({ desk, wish, part, onChange }: WishFormProps) {
 interface SeatTableProps {
   readonly set: readonly Scenario[];
   readonly part: PartType;
+  readonly frames: readonly FieldFrameView[];
   readonly perRow: number;
   readonly vocabulary: Vocabulary;
   readonly handOut: (scenario: Scenario) => void;
 }
 
-function SeatTable({ set, part, perRow, vocabulary, handOut }: SeatTableProps) {
+function SeatTable({ set, part, frames, perRow, vocabulary, handOut }: SeatTableProps) {
+  const frameOf = (job: Scenario) => frames.find(({ typeId }) => typeId === job.public.fieldFrame) ?? null;
   return (
     <div class="in-table">
       <table>
@@ -172,7 +205,7 @@ function SeatTable({ set, part, perRow, vocabulary, handOut }: SeatTableProps) {
               </th>
               <td>{scenario.public.id}</td>
               <td>{scenario.public.card.unit}</td>
-              <td>{hiddenWords(scenario, part, vocabulary)}</td>
+              <td>{hiddenWords(scenario, part, frameOf(scenario), vocabulary)}</td>
               <td>
                 <Button
                   kind="quiet"
@@ -190,8 +223,13 @@ function SeatTable({ set, part, perRow, vocabulary, handOut }: SeatTableProps) {
   );
 }
 
-function hiddenWords({ hidden }: Scenario, part: PartType, vocabulary: Vocabulary): string {
-  const words = hidden.armature.faults.map((fault) =>
+function hiddenWords(
+  scenario: Scenario,
+  part: PartType,
+  frame: FieldFrameView | null,
+  vocabulary: Vocabulary,
+): string {
+  const armature = scenario.hidden.armature.faults.map((fault) =>
     [
       kindWords(fault.kind, vocabulary),
       spotWords(spotOf(fault, part), part.view.bars, vocabulary),
@@ -200,5 +238,9 @@ function hiddenWords({ hidden }: Scenario, part: PartType, vocabulary: Vocabular
       .filter(Boolean)
       .join(', '),
   );
+  const others = (['fieldFrame', 'brushPlate'] as const).flatMap((other) =>
+    otherFaults(scenario, other).map((fault) => otherFaultWords(fault, other, frame, vocabulary)),
+  );
+  const words = [...armature, ...others];
   return words.length > 0 ? words.join('; ') : 'Nothing: sound';
 }

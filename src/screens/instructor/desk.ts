@@ -99,7 +99,9 @@ export interface SetWish {
   readonly seats: number;
   /** Benches in one row: the one behind counts as a neighbour too. */
   readonly perRow: number;
-  /** Part type everybody gets. */
+  /** What everybody judges. */
+  readonly about: readonly PartKind[];
+  /** Armature everybody gets, to be judged or to lie in the cradle. */
   readonly part: string;
   readonly difficulty: Difficulty;
   readonly mains: ScenarioPublic['mains'];
