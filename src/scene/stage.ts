@@ -86,11 +86,11 @@ export class Stage {
     this.side = layout.side ? new ArmatureSide(part, layout.side, resolution, options.makers) : null;
     this.end = new ArmatureEnd(part, layout.end, resolution);
     this.marks = new Marks(part, layout.side, layout.end, resolution, options.showBarNumbers);
-    this.meter = new Meter(layout.panel.meter, resolution, options.scaleFraction);
-    this.ranges = new Ranges(layout.panel, resolution);
-    this.selector = new SelectorLever(layout.panel.selector, resolution);
+    this.meter = new Meter(layout.panel.meter, resolution, options.scaleFraction, options.lettering);
+    this.ranges = new Ranges(layout.panel, resolution, options.lettering);
+    this.selector = new SelectorLever(layout.panel.selector, resolution, options.lettering);
     this.lamp = new TestLamp(layout.panel.lamp, resolution, options.lettering);
-    this.flags = new Flags(layout.panel.flags, resolution);
+    this.flags = new Flags(layout.panel.flags, resolution, options.lettering);
     this.leads = new Leads(resolution, options.makers);
     this.strip = new Strip(layout, resolution, options.makers);
     this.lens = new Lens(layout, resolution, options);

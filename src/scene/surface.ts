@@ -33,6 +33,16 @@ export function painted(
   });
 }
 
+/** The same painting with or without its words: pictures compared by a test leave them out, for letters differ. */
+export function lettered(lettering: boolean, draw: (pen: Pen) => void): (pen: Pen) => void {
+  if (lettering) return draw;
+  return (pen) => {
+    pen.fillText = () => {};
+    pen.strokeText = () => {};
+    draw(pen);
+  };
+}
+
 export type Stop = readonly [at: number, colour: string];
 
 export function linear(pen: Pen, x0: number, y0: number, x1: number, y1: number, stops: readonly Stop[]) {

@@ -2,7 +2,7 @@ import { Container, Sprite } from 'pixi.js';
 import type { Observation } from '../../bench/observation.ts';
 import type { Rect } from '../layout.ts';
 import { font } from '../materials.ts';
-import { disc, linear, type Pen, painted, radial, roundRect } from '../surface.ts';
+import { disc, lettered, linear, type Pen, painted, radial, roundRect } from '../surface.ts';
 
 type Supply = Observation['supply'];
 const SUPPLIES: readonly Supply[] = ['off', 'on', 'cutOut', 'isolated'];
@@ -12,10 +12,15 @@ export class Flags {
   readonly node = new Container();
   private readonly pictures = new Map<Supply, Sprite>();
 
-  constructor(box: Rect, resolution: number) {
+  constructor(box: Rect, resolution: number, lettering: boolean) {
     for (const supply of SUPPLIES) {
       const sprite = new Sprite(
-        painted(box.w, box.h, resolution, (pen) => paintFlags(pen, box.w, box.h, supply)),
+        painted(
+          box.w,
+          box.h,
+          resolution,
+          lettered(lettering, (pen) => paintFlags(pen, box.w, box.h, supply)),
+        ),
       );
       sprite.position.set(box.x, box.y);
       this.pictures.set(supply, sprite);

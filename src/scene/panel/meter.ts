@@ -3,7 +3,7 @@ import { RANGES_A, type RangeA } from '../../bench/action.ts';
 import type { NeedleView } from '../../bench/observation.ts';
 import type { Rect } from '../layout.ts';
 import { paintMeterFace, paintMeterGlass, sweepAngle } from '../paint/meterFace.ts';
-import { painted } from '../surface.ts';
+import { lettered, painted } from '../surface.ts';
 
 /** Angular fraction of the scale at which a current stands, on a range; both A. The meter's own law gives it. */
 export type ScaleFraction = (currentA: number, rangeA: RangeA) => number;
@@ -15,10 +15,17 @@ export class Meter {
   private readonly needle = new Container();
   private readonly make: (range: RangeA) => Sprite;
 
-  constructor(box: Rect, resolution: number, scale: ScaleFraction) {
+  constructor(box: Rect, resolution: number, scale: ScaleFraction, lettering: boolean) {
     this.node.position.set(box.x, box.y);
     this.make = (range) =>
-      new Sprite(painted(box.w, box.h, resolution, (pen) => paintMeterFace(pen, box.w, box.h, range, scale)));
+      new Sprite(
+        painted(
+          box.w,
+          box.h,
+          resolution,
+          lettered(lettering, (pen) => paintMeterFace(pen, box.w, box.h, range, scale)),
+        ),
+      );
     const pivot = sweepAngle(box.w, box.h);
     this.buildNeedle(pivot.length, Math.max(-14, (pivot.y - box.h + 30) / Math.cos(HALF_SWEEP)));
     this.needle.position.set(pivot.x, pivot.y);

@@ -2,19 +2,24 @@ import { Container, Sprite } from 'pixi.js';
 import { RANGES_A, type RangeA } from '../../bench/action.ts';
 import type { PanelLayout } from '../layout.ts';
 import { font, INK, PAPER } from '../materials.ts';
-import { linear, type Pen, painted, polygon, roundRect, shadowed } from '../surface.ts';
+import { lettered, linear, type Pen, painted, polygon, roundRect, shadowed } from '../surface.ts';
 
 /** Four plates beside the ammeter; the one pressed in is the range in use. */
 export class Ranges {
   readonly node = new Container();
   private readonly plates: { range: RangeA; up: Sprite; down: Sprite }[] = [];
 
-  constructor(panel: PanelLayout, resolution: number) {
+  constructor(panel: PanelLayout, resolution: number, lettering: boolean) {
     RANGES_A.forEach((range, i) => {
       const box = panel.ranges[i]!;
       const [up, down] = [false, true].map((pressed) => {
         const sprite = new Sprite(
-          painted(box.w, box.h, resolution, (pen) => paintPlate(pen, box.w, box.h, range, pressed)),
+          painted(
+            box.w,
+            box.h,
+            resolution,
+            lettered(lettering, (pen) => paintPlate(pen, box.w, box.h, range, pressed)),
+          ),
         );
         sprite.position.set(box.x, box.y);
         this.node.addChild(sprite);

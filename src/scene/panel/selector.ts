@@ -2,7 +2,7 @@ import { Container, Sprite } from 'pixi.js';
 import type { Selector } from '../../bench/action.ts';
 import type { Rect } from '../layout.ts';
 import { font } from '../materials.ts';
-import { disc, linear, type Pen, painted, radial, roundRect, shadowed } from '../surface.ts';
+import { disc, lettered, linear, type Pen, painted, radial, roundRect, shadowed } from '../surface.ts';
 import { POSITIONS, type SelectorShape, selectorMark, selectorShape } from './selectorShape.ts';
 
 const RAD = Math.PI / 180;
@@ -12,13 +12,18 @@ export class SelectorLever {
   readonly node = new Container();
   private readonly lever: Sprite;
 
-  constructor(box: Rect, resolution: number) {
+  constructor(box: Rect, resolution: number, lettering: boolean) {
     const s = selectorShape(box);
     const plate = new Sprite(
-      painted(box.w, box.h, resolution, (pen) => {
-        pen.translate(-box.x, -box.y);
-        paintPlate(pen, box, s);
-      }),
+      painted(
+        box.w,
+        box.h,
+        resolution,
+        lettered(lettering, (pen) => {
+          pen.translate(-box.x, -box.y);
+          paintPlate(pen, box, s);
+        }),
+      ),
     );
     plate.position.set(box.x, box.y);
     const size = s.r * 2.6;

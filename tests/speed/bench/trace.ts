@@ -21,6 +21,8 @@ const SCRIPT = new Set([
   'RunMicrotasks',
 ]);
 const FRAME = 'FireAnimationFrame';
+/** Callbacks no further apart than this belong to one frame, µs. */
+const SAME_FRAME_US = 3000;
 
 /** Processor time of all script between one drawn frame and the next, ms, frame by frame. */
 export function scriptPerFrame(trace: string): number[] {
@@ -32,11 +34,22 @@ export function scriptPerFrame(trace: string): number[] {
   const own = whole.filter((event) => event.pid === main.pid && event.tid === main.tid);
   const outer = outermost(own.toSorted((a, b) => a.ts - b.ts || (b.dur ?? 0) - (a.dur ?? 0)));
   const sums: number[] = [];
+  let last = Number.NEGATIVE_INFINITY;
   for (const event of outer) {
-    if (event.name === FRAME) sums.push(0);
+    // Several callbacks of one frame follow each other at once; the next frame is a while away.
+    if (event.name === FRAME && event.ts - last > SAME_FRAME_US) sums.push(0);
+    if (event.name === FRAME) last = event.ts + (event.dur ?? 0);
     if (sums.length > 0) sums[sums.length - 1]! += (event.tdur ?? event.dur ?? 0) / 1000;
   }
   return sums;
+}
+
+/** Processor time of the timers that ran longest, ms. */
+export function longestTimers(trace: string, count: number): number[] {
+  const { traceEvents } = JSON.parse(trace) as { readonly traceEvents: readonly TraceEvent[] };
+  const timers = traceEvents.filter(({ ph, name }) => ph === 'X' && name === 'TimerFire');
+  const took = timers.map(({ tdur, dur }) => (tdur ?? dur ?? 0) / 1000);
+  return took.sort((a, b) => b - a).slice(0, count);
 }
 
 function mainThread(events: readonly TraceEvent[]): TraceEvent {

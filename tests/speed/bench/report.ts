@@ -1,0 +1,42 @@
+import { build } from 'vite';
+import { serveBuild } from '../../../src/cli/support/serveBuild.ts';
+import { findChromium, launch } from '../../browser/support/chromium.ts';
+import { type FrameSpeed, frameSpeed } from './frames.ts';
+import { type StartSpeed, startSpeed } from './start.ts';
+
+export interface BenchSpeed {
+  readonly frames: FrameSpeed;
+  readonly start: StartSpeed;
+}
+
+/** Longest times wished for, ms. */
+const FRAME_MEDIAN_MS = 4;
+const FRAME_P95_MS = 8;
+const START_MS = 1500;
+
+/** Builds the app and measures the bench in a headless browser. */
+export async function benchSpeed(): Promise<BenchSpeed> {
+  await build({ logLevel: 'error' });
+  const served = await serveBuild(0);
+  const browser = await launch(await findChromium());
+  try {
+    return { frames: await frameSpeed(browser, served.url), start: await startSpeed(browser, served.url) };
+  } finally {
+    await browser.close();
+    await served.close();
+  }
+}
+
+export function benchLines({ frames, start }: BenchSpeed): string[] {
+  const met = (ms: number, aim: number) => `aim ${aim} ms: ${ms <= aim ? 'met' : 'missed'}`;
+  const ms = (value: number) => `${value.toPrecision(3)} ms`;
+  return [
+    'The bench in a headless browser.',
+    `  script per frame, armature turning under the strip, ${frames.frames} frames, processor time:`,
+    `    median ${ms(frames.medianMs)} (${met(frames.medianMs, FRAME_MEDIAN_MS)}), 95th percentile ${ms(frames.p95Ms)} (${met(frames.p95Ms, FRAME_P95_MS)})`,
+    `    a fixed sum in the same page ${ms(frames.witnessMs)}: ${(frames.witnessMs / frames.medianMs).toFixed(0)} median frames`,
+    `  pictures drawn in 3 s of rest: ${frames.idleOff} with the bench off, ${frames.idleOn} on HIGH`,
+    `  cold start until a lifted probe is on disk, processor ${start.throttled} times slower, median of ${start.startMs.length}:`,
+    `    ${ms(start.medianMs)} (${met(start.medianMs, START_MS)}), ${(start.medianMs / start.witnessMs).toFixed(1)} times an empty page with one button (${ms(start.witnessMs)})`,
+  ];
+}
