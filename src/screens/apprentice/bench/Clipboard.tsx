@@ -2,7 +2,8 @@ import type { ComponentChildren } from 'preact';
 import type { RemedyDone } from '../../../bench/guide/guide.ts';
 import type { Verdict } from '../../../bench/paper.ts';
 import { Cautions } from '../../shared/Cautions.tsx';
-import { mainsWords, spoken, testWords } from '../../shared/words.ts';
+import { limitWords } from '../../shared/limitWords.ts';
+import { capital, mainsWords, spoken, testWords } from '../../shared/words.ts';
 import type { GuideLevel } from './guide/Guide.tsx';
 import { LazyGuide } from './guide/LazyGuide.tsx';
 import { TestSheet, type TestSheetProps } from './TestSheet.tsx';
@@ -109,6 +110,7 @@ function LeafPanel({ leaf, front, children }: LeafPanelProps) {
 }
 
 function CardLeaf({ job, vocabulary }: ClipboardProps) {
+  const limits = limitWords(job);
   return (
     <div class="card-leaf">
       <h2>{job.card.unit}</h2>
@@ -122,16 +124,26 @@ function CardLeaf({ job, vocabulary }: ClipboardProps) {
         <dd>{spoken(job.card.askedFor, vocabulary)}</dd>
         <dt>Tests allowed</dt>
         <dd>{job.tests.map((test) => testWords(test, vocabulary)).join('; ')}</dd>
+        {limits.length === 0 ? null : (
+          <>
+            <dt>Limits</dt>
+            <dd>{spoken(capital(limits.join('; ')), vocabulary)}</dd>
+          </>
+        )}
         <dt>Mains</dt>
         <dd>{mainsWords(job.mains)}</dd>
       </dl>
-      <h3>Counting</h3>
-      <p>
-        {spoken(
-          'Chalk one bar and call it 0. From it the count rises down the side that faces you, the way the bars move when the top comes towards you.',
-          vocabulary,
-        )}
-      </p>
+      {job.parts.includes('armature') ? (
+        <>
+          <h3>Counting</h3>
+          <p>
+            {spoken(
+              'Chalk one bar and call it 0. From it the count rises down the side that faces you, the way the bars move when the top comes towards you.',
+              vocabulary,
+            )}
+          </p>
+        </>
+      ) : null}
       <h3>Mind this</h3>
       <Cautions />
     </div>

@@ -52,7 +52,7 @@ export function EntryForm(props: EntryFormProps) {
       </div>
       {problem ? (
         <p class="field-problem" role="alert">
-          {problem}
+          {spoken(problem, props.vocabulary)}
         </p>
       ) : null}
       <div class="acts">

@@ -4,6 +4,7 @@ import { lineResult, lineScale, lineWhere, matPlaceWords } from '../../shared/li
 import {
   capital,
   countWords,
+  spoken,
   term,
   testResultWords,
   testWords,
@@ -41,7 +42,14 @@ function LineTable({ test, lines, armature, vocabulary, onPick }: SheetTableProp
       {written.length + left.length === 0 ? null : <Heads test={test} first="Where" />}
       <tbody>
         {written.map((line, nth) => (
-          <Row key={nth} head={lineWhere(line, vocabulary)} test={test} line={line} armature={armature} />
+          <Row
+            key={nth}
+            head={lineWhere(line, vocabulary)}
+            test={test}
+            line={line}
+            armature={armature}
+            vocabulary={vocabulary}
+          />
         ))}
         {left.map((place) => (
           <Row
@@ -50,6 +58,7 @@ function LineTable({ test, lines, armature, vocabulary, onPick }: SheetTableProp
             test={test}
             line={undefined}
             armature={armature}
+            vocabulary={vocabulary}
             onPick={() => onPick({ at: place })}
           />
         ))}
@@ -74,7 +83,9 @@ function BarTable(props: SheetTableProps) {
       </caption>
       <Heads test={test} first="From chalk" />
       <tbody>
-        {whole ? <Row head="whole part" test={test} line={whole} armature={armature} /> : null}
+        {whole ? (
+          <Row head="whole part" test={test} line={whole} armature={armature} vocabulary={vocabulary} />
+        ) : null}
         {[...counts, ...beyond].map((count) => (
           <Row
             key={count}
@@ -82,6 +93,7 @@ function BarTable(props: SheetTableProps) {
             test={test}
             line={latest.get(count)}
             armature={armature}
+            vocabulary={vocabulary}
             onPick={() => props.onPick({ count: String(count) })}
           />
         ))}
@@ -107,15 +119,16 @@ interface RowProps {
   readonly test: TestKind;
   readonly line: SheetLine | undefined;
   readonly armature: Known;
+  readonly vocabulary: Vocabulary;
   readonly onPick?: () => void;
 }
 
-function Row({ head, test, line, armature, onPick }: RowProps) {
+function Row({ head, test, line, armature, vocabulary, onPick }: RowProps) {
   const odd = line ? doubt(line, armature) : null;
   const remark = (
     <>
       {line?.remark}
-      {odd ? <span class="row-odd">⚠ {odd}</span> : null}
+      {odd ? <span class="row-odd">⚠ {spoken(odd, vocabulary)}</span> : null}
     </>
   );
   return (
