@@ -163,7 +163,7 @@ describe('replay', () => {
     });
     expect(out).toContainEqual(expect.stringMatching(/^Marks: (\d+) of \1\./));
     expect(out).toContainEqual(
-      expect.stringMatching(/20 of 20 {2}Condition named: Right: open coil\. \[\d+\]$/),
+      expect.stringMatching(/15 of 15 {2}Condition named: Right: open coil\. \[\d+\]$/),
     );
   });
   it('names the first place where the record was altered, and fails', async () => {
