@@ -6,19 +6,14 @@ import { type LocalBench, openLocalBench, resumeLocalBench } from '../link/local
 import { jobOf } from '../scenario/public/view.ts';
 import type { Issue, Parsed, Scenario } from '../scenario/scenario.ts';
 import type { AttemptSummary, DebriefData, Desk, JobSummary, OpenBench } from '../screens/shell.ts';
-import {
-  type AttemptResult,
-  type AttemptStore,
-  type AttemptSummary as Kept,
-  StoreRefused,
-} from '../store/attemptStore.ts';
+import { type AttemptStore, type AttemptSummary as Kept, StoreRefused } from '../store/attemptStore.ts';
 import type { Store } from '../store/store.ts';
 import { holdAttempt } from '../store/windows.ts';
+import { askOf } from './assessing/assessing.ts';
 import { browserClock } from './clock.ts';
 import { boardJobs } from './instructor/board.ts';
 import { type KeptBench, keepBench } from './keptBench.ts';
 import type { Library } from './library.ts';
-import { passesOf } from './passes.ts';
 import { saveSettings } from './settings.ts';
 import { mountReplay, surround } from './surround.ts';
 
@@ -40,7 +35,7 @@ export function createDesk({ library, store, onTrouble }: DeskInput): Desk {
     const attempt = bench.attempt();
     const kept = keepBench(bench, alreadyKept, {
       store,
-      resultOf: (closed) => resultOf(closed, library),
+      resultOf: (closed) => askOf('result', closed, library.parts),
       onTrouble: (error) => onTrouble(sentenceOf(error)),
     });
     running.set(attempt.id, kept);
@@ -92,6 +87,11 @@ export function createDesk({ library, store, onTrouble }: DeskInput): Desk {
         await running.get(id)?.settled();
         const read = await readAttempt(id);
         return read.ok ? right(await debriefOf(read.value, library)) : read;
+      }),
+    evidence: (id) =>
+      guarded(async () => {
+        const read = await readAttempt(id);
+        return read.ok ? right(await askOf('evidence', read.value, library.parts)) : read;
       }),
     importFile: (file) => guarded(() => importFile(file, library, store)),
     exportAttempt: (id) =>
@@ -190,7 +190,7 @@ async function importFile(
   }
   const read = parseAttemptText(await file.text(), library.parts);
   if (!read.ok) return read;
-  const result = isFinished(read.value) ? await resultOf(read.value, library) : null;
+  const result = isFinished(read.value) ? await askOf('result', read.value, library.parts) : null;
   await store.add(read.value, result);
   const { id, startedAt, endMs } = read.value;
   return right(
@@ -206,26 +206,15 @@ function isFinished(attempt: Attempt): boolean {
   );
 }
 
-/** The marking code comes only when an attempt is over: the bench does not need it. */
-async function resultOf(attempt: Attempt, library: Library): Promise<AttemptResult> {
-  const { assess } = await import('../assess/assess.ts');
-  const { earned, of, stoppedBy } = assess(attempt, library.parts);
-  return { state: stoppedBy ? 'stopped' : 'handedIn', earned, of };
-}
-
 async function debriefOf(attempt: Attempt, library: Library): Promise<DebriefData> {
-  const [{ filmOf }, { marksOf }, { passCharts }, { isAbout, toldByTests }] = await Promise.all([
-    import('../assess/film.ts'),
-    import('../assess/assess.ts'),
-    import('../assess/charts.ts'),
+  const [judged, { isAbout, toldByTests }] = await Promise.all([
+    askOf('debrief', attempt, library.parts),
     import('../assess/toldByTests.ts'),
   ]);
-  const film = filmOf(attempt, library.parts);
   return {
     job: jobOf(attempt.scenario, library.parts),
     attempt,
-    marks: marksOf(film),
-    passes: passesOf(passCharts(film)),
+    ...judged,
     told: toldByTests(attempt, library.parts).map((one) => ({
       ...one,
       own: linesOf(attempt).filter((line) => isAbout(line, one.about)),

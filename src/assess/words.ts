@@ -67,3 +67,7 @@ export function fullAnswers<T extends string>(
   const full = (Object.keys(credit) as T[]).filter((answer) => credit[answer] === 1);
   return full.map((answer) => words[answer]).join(' or ');
 }
+
+/** A chance in words; never quite all or nothing. @param share 0..1 */
+export const percentWords = (share: number): string =>
+  share >= 0.995 ? 'over 99 %' : share < 0.005 ? 'under 1 %' : `${Math.round(share * 100)} %`;

@@ -1,3 +1,4 @@
+import type { EvidenceStory } from '../assess/evidence/story.ts';
 import type { Marks } from '../assess/mark.ts';
 import type { Attempt } from '../attempt/entry.ts';
 import type { RemedyDone } from '../bench/guide/guide.ts';
@@ -129,6 +130,8 @@ export interface Desk {
   bench(attemptId: string): Promise<Parsed<OpenBench>>;
   /** Only for attempts handed in or stopped. */
   debrief(attemptId: string): Promise<Parsed<DebriefData>>;
+  /** What the readings of a finished attempt prove of the armature; null where the job has none. Takes a while. */
+  evidence(attemptId: string): Promise<Parsed<EvidenceStory | null>>;
   /** Takes in a file of an attempt. @returns its id and state */
   importFile(file: File): Promise<Parsed<AttemptSummary>>;
   /** The attempt as a file to keep or hand over. */

@@ -4,6 +4,7 @@ import type { JudgedVerdict } from '../evidence/judge.ts';
 import { judgeRested, type Rested, restedOf } from '../evidence/ofAttempt.ts';
 import type { Film } from '../film.ts';
 import type { Mark } from '../mark.ts';
+import { percentWords } from '../words.ts';
 
 export const PROVEN_ID = 'proven';
 export const PROVEN_TITLE = 'Verdict on the armature proven by own readings';
@@ -30,9 +31,6 @@ export function provenShare(judged: JudgedVerdict): number {
   const { findings, missed } = judged;
   return (NOT_PROVEN * leastChance(judged) * findings.length) / (findings.length + missed.length);
 }
-
-export const percentWords = (share: number): string =>
-  share >= 0.995 ? 'over 99 %' : share < 0.005 ? 'under 1 %' : `${Math.round(share * 100)} %`;
 
 /** The judgement in one sentence. */
 export function provenSentence(judged: JudgedVerdict, { from }: Pick<Rested, 'from'>): string {

@@ -1,4 +1,5 @@
 import { barAt } from '../../bench/geometry.ts';
+import { scaleCurrent } from '../../engine/instruments/ammeter.ts';
 import { barZeroDeg } from '../../engine/parts/winding.ts';
 import { acts, type Film } from '../film.ts';
 import { followReadings, type Moved } from './follow.ts';
@@ -20,7 +21,7 @@ export interface EvidenceStory {
   /** Kinds of fault, those likeliest in the end first. */
   readonly kinds: readonly KindStory[];
   readonly steps: readonly StoryStep[];
-  /** Possibilities at a hundredth or more before anything was read. */
+  /** Possibilities before anything was read. */
   readonly openBefore: number;
   /** The reading that would tell most after all these, with the share of the doubt it is expected to settle; null: no reading would. */
   readonly next: NextStory | null;
@@ -35,14 +36,17 @@ export interface KindStory {
   readonly what: Possibility['what'];
   /** Chance that the part has it somewhere: before anything was read, then after each reading. */
   readonly chances: readonly number[];
-  /** Places at which it is possible at a hundredth or more, before and in the end; null for kinds without places. */
+  /** Places at which it is possible, before anything was read and in the end; null for kinds without places. */
   readonly places: readonly [before: number, after: number] | null;
 }
 
 export interface StoryStep {
   readonly reading: Reading;
+  /** Current of an ammeter reading, A; null for other readings and beyond the scale. */
+  readonly ampere: number | null;
   readonly ruledOut: readonly Moved[];
   readonly raised: readonly Moved[];
+  /** Possibilities left. */
   readonly open: number;
   /** By how much it lessened the doubt, bits; below zero where it raised some. */
   readonly settled: number;
@@ -57,11 +61,11 @@ export interface NextStory extends Pick<NextReading, 'test' | 'angleDeg'> {
 
 /** Kinds that never came to this are left out. */
 const WORTH_TELLING = 0.02;
-const OPEN = 0.01;
+/** Ruled out: below a tenth of what it was before anything was read, and below a hundredth. */
+const FALLEN = 0.1;
+const SLIGHT = 0.01;
 /** A reading that would settle less than this is not worth the walk to the bench, bits. */
 const WORTH_READING = 0.03;
-/** Of what one reading moved, no more than this is told. */
-const MOST_TOLD = 12;
 /** A possibility that gained this much was raised by the reading. */
 const RAISED = 0.1;
 
@@ -73,7 +77,7 @@ export function evidenceStory(film: Film): EvidenceStory {
   const first = rested?.spells[0];
   const gathered = first?.gathered ?? gatherReadings(film);
   const readings = first?.readings ?? readingsFrom(gathered, from);
-  const fields: (readonly Possibility[])[] = [];
+  const fields: Field[] = [];
   const followed = followReadings(model, readings, (field) => fields.push(field));
   const judged = rested === null ? null : judgedStory(judgeRested(film, rested));
   const doubt = followed.steps.at(-1)?.bits ?? followed.bitsBefore;
@@ -83,10 +87,8 @@ export function evidenceStory(film: Film): EvidenceStory {
     chalkedBar: film.stretches.at(-1)?.seen.chalkedBar ?? null,
     judged,
     kinds: kindsOf(fields),
-    steps: followed.steps.map((step, n) =>
-      storyStep(step, followed.steps[n - 1]?.bits ?? followed.bitsBefore),
-    ),
-    openBefore: fields[0]!.filter(({ chance }) => chance >= OPEN).length,
+    steps: stepsOf(followed, fields),
+    openBefore: fields[0]!.length,
     next: nextOf(film, nextReadings(followed.after)[0], doubt),
     differing: gathered.written.flatMap(({ entry, off, differs }) =>
       differs || (off ?? 0) > OFF ? [entry] : [],
@@ -103,38 +105,64 @@ function judgedStory({ judgement, findings, missed }: JudgedVerdict): EvidenceSt
 
 type Followed = ReturnType<typeof followReadings>;
 
-function storyStep(
-  { reading, moved, ruledOut, open, bits }: Followed['steps'][number],
-  bitsBefore: number,
-): StoryStep {
-  const raised = moved.filter(({ from, to }) => to - from >= RAISED);
-  return {
-    reading,
-    ruledOut: ruledOut.slice(0, MOST_TOLD),
-    raised: raised.slice(0, MOST_TOLD),
-    open,
-    settled: bitsBefore - bits,
-  };
+type Field = readonly Possibility[];
+
+/** Possibilities not ruled out, by id. */
+function openIn(field: Field, first: ReadonlyMap<string, number>): Set<string> {
+  const open = field.filter(({ id, chance }) => chance >= SLIGHT || chance >= FALLEN * first.get(id)!);
+  return new Set(open.map(({ id }) => id));
 }
 
-function kindsOf(fields: readonly (readonly Possibility[])[]): KindStory[] {
+const chancesOf = (field: Field) => new Map(field.map(({ id, chance }) => [id, chance]));
+
+function stepsOf({ steps, bitsBefore }: Followed, fields: readonly Field[]): StoryStep[] {
+  const first = chancesOf(fields[0]!);
+  let open = openIn(fields[0]!, first);
+  return steps.map(({ reading, moved, bits }, n) => {
+    const before = open;
+    const from = chancesOf(fields[n]!);
+    const field = fields[n + 1]!;
+    open = openIn(field, first);
+    const gone = field.filter(({ id }) => before.has(id) && !open.has(id));
+    return {
+      reading,
+      ampere: ampereOf(reading),
+      ruledOut: gone.map(({ chance, ...possibility }) => ({
+        possibility,
+        from: from.get(possibility.id)!,
+        to: chance,
+      })),
+      raised: moved.filter((one) => one.to - one.from >= RAISED),
+      open: open.size,
+      settled: (steps[n - 1]?.bits ?? bitsBefore) - bits,
+    };
+  });
+}
+
+function ampereOf(reading: Reading): number | null {
+  if (reading.kind !== 'meter' || reading.pegged) return null;
+  return scaleCurrent(reading.deflection, reading.rangeA);
+}
+
+function kindsOf(fields: readonly Field[]): KindStory[] {
   const first = fields[0]!;
   const last = fields[fields.length - 1]!;
+  const open = openIn(last, chancesOf(first));
   const kinds = [...new Set(first.map(({ what }) => what))];
-  const chanceIn = (field: readonly Possibility[], kind: Possibility['what']) =>
+  const of = (field: Field, kind: Possibility['what']) => field.filter(({ what }) => what === kind);
+  const chance = (field: Field, kind: Possibility['what']) =>
     Math.min(
       1,
-      field.reduce((sum, { what, chance }) => sum + (what === kind ? chance : 0), 0),
+      of(field, kind).reduce((sum, one) => sum + one.chance, 0),
     );
-  const openIn = (field: readonly Possibility[], kind: Possibility['what']) =>
-    field.filter(({ what, chance }) => what === kind && chance >= OPEN).length;
   return kinds
     .map((what): KindStory => {
-      const placed = first.some((one) => one.what === what && one.place !== null);
+      const own = of(first, what);
+      const left = own.filter(({ id }) => open.has(id)).length;
       return {
         what,
-        chances: fields.map((field) => chanceIn(field, what)),
-        places: placed ? [openIn(first, what), openIn(last, what)] : null,
+        chances: fields.map((field) => chance(field, what)),
+        places: own.some(({ place }) => place !== null) ? [own.length, left] : null,
       };
     })
     .filter(({ chances }) => Math.max(...chances) >= WORTH_TELLING)

@@ -17,6 +17,7 @@ export function DebriefScreen(props: { readonly attemptId: string; readonly cont
       <page.Debrief
         data={data.value}
         vocabulary={context.settings.vocabulary}
+        askEvidence={() => context.desk.evidence(attemptId)}
         onExport={() => void save(attemptId, context)}
       />
     );

@@ -1,4 +1,6 @@
 import { useState } from 'preact/hooks';
+import type { EvidenceStory } from '../../../assess/evidence/story.ts';
+import type { Parsed } from '../../../scenario/scenario.ts';
 import { Button } from '../../shared/Button.tsx';
 import { Cautions, FiguresNote } from '../../shared/Cautions.tsx';
 import { dayWords } from '../../shared/time.ts';
@@ -6,6 +8,7 @@ import { modeWords, spoken, type Vocabulary } from '../../shared/words.ts';
 import type { DebriefData } from '../../shell.ts';
 import { BodyCurrent } from './BodyCurrent.tsx';
 import { lastChalk } from './chalk.ts';
+import { Evidence } from './evidence/Evidence.tsx';
 import { JobCardRecord, SheetRecord } from './JobPapers.tsx';
 import { LogList } from './LogList.tsx';
 import { MarksTable } from './MarksTable.tsx';
@@ -18,11 +21,13 @@ import './debrief.css';
 export interface DebriefProps {
   readonly data: DebriefData;
   readonly vocabulary: Vocabulary;
+  /** What the readings prove, when it has been worked out; marks do not wait for it. */
+  readonly askEvidence: () => Promise<Parsed<EvidenceStory | null>>;
   readonly onExport: () => void;
 }
 
 /** What was done, what it was worth and why, and what the parts really were. Prints as the record of the job. */
-export function Debrief({ data, vocabulary, onExport }: DebriefProps) {
+export function Debrief({ data, vocabulary, askEvidence, onExport }: DebriefProps) {
   const [shown, setShown] = useState<readonly number[]>([]);
   const [withMoves, setWithMoves] = useState(false);
   const { attempt, job, marks } = data;
@@ -67,6 +72,9 @@ export function Debrief({ data, vocabulary, onExport }: DebriefProps) {
       <JobCardRecord attempt={attempt} job={job} vocabulary={vocabulary} />
       <TruthAndVerdict data={data} vocabulary={vocabulary} />
       <MarksTable marks={marks.marks} vocabulary={vocabulary} onShow={show} />
+      {job.parts.includes('armature') ? (
+        <Evidence ask={askEvidence} attempt={attempt} vocabulary={vocabulary} onShow={show} />
+      ) : null}
       <BodyCurrent attempt={attempt} vocabulary={vocabulary} onShow={show} />
       {data.passes.map((pass, at) => (
         <ReadingsFigure
@@ -88,7 +96,7 @@ export function Debrief({ data, vocabulary, onExport }: DebriefProps) {
   );
 }
 
-interface OutcomeProps extends Omit<DebriefProps, 'onExport'> {
+interface OutcomeProps extends Omit<DebriefProps, 'onExport' | 'askEvidence'> {
   readonly onShow: (entries: readonly number[]) => void;
 }
 

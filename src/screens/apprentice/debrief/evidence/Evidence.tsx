@@ -1,0 +1,81 @@
+import type { EvidenceStory } from '../../../../assess/evidence/story.ts';
+import type { Attempt } from '../../../../attempt/entry.ts';
+import type { Parsed } from '../../../../scenario/scenario.ts';
+import { IssueList } from '../../../Problems.tsx';
+import { Notice } from '../../../shared/Notice.tsx';
+import { useLoaded } from '../../../shared/useLoaded.ts';
+import type { Vocabulary } from '../../../shared/words.ts';
+import type { Calling } from './evidenceWords.ts';
+import { Field } from './Field.tsx';
+import { Judged } from './Judged.tsx';
+import { NextReading } from './NextReading.tsx';
+import { StepsTable } from './StepsTable.tsx';
+import './evidence.css';
+
+export interface EvidenceProps {
+  readonly ask: () => Promise<Parsed<EvidenceStory | null>>;
+  readonly attempt: Attempt;
+  readonly vocabulary: Vocabulary;
+  readonly onShow: (entries: readonly number[]) => void;
+}
+
+/** What the learner's own readings could prove of the armature; worked out while the rest is already there to read. */
+export function Evidence({ ask, attempt, vocabulary, onShow }: EvidenceProps) {
+  const got = useLoaded(ask, [attempt.id]);
+  if (got?.ok === true && got.value === null) return null;
+  return (
+    <section class="evidence" aria-labelledby="evidence-title" aria-busy={got === null}>
+      <h2 id="evidence-title">What your readings prove</h2>
+      {got === null ? (
+        <p class="evidence-wait" role="status">
+          Weighing every reading against everything this armature could have…
+        </p>
+      ) : got.ok ? (
+        <Story story={got.value!} vocabulary={vocabulary} onShow={onShow} />
+      ) : (
+        <Notice kind="problem">
+          <IssueList issues={got.issues} />
+        </Notice>
+      )}
+    </section>
+  );
+}
+
+interface StoryProps extends Pick<EvidenceProps, 'vocabulary' | 'onShow'> {
+  readonly story: EvidenceStory;
+}
+
+function Story({ story, vocabulary, onShow }: StoryProps) {
+  const calling: Calling = { bars: story.bars, chalkedBar: story.chalkedBar, vocabulary };
+  return (
+    <>
+      <p>
+        Every reading is weighed against every fault an armature of this kind could have: places and
+        severities, one fault or two. What is hidden in the job plays no part in it.{' '}
+        {story.from === 'sheet'
+          ? 'In assessed work what you wrote on the sheet counts, not what the instruments showed.'
+          : 'What the instruments showed at rest counts.'}
+        {story.endedByRemedy ? ' Told here is the part as it came in, up to the first remedy.' : ''}
+      </p>
+      <Judged story={story} calling={calling} />
+      <Differing entries={story.differing} onShow={onShow} />
+      <Field story={story} calling={calling} />
+      <NextReading story={story} calling={calling} onShow={onShow} />
+      <StepsTable story={story} calling={calling} onShow={onShow} />
+    </>
+  );
+}
+
+function Differing(props: { readonly entries: readonly number[] } & Pick<EvidenceProps, 'onShow'>) {
+  const { entries, onShow } = props;
+  if (entries.length === 0) return null;
+  return (
+    <p>
+      {entries.length === 1 ? 'One line' : `${entries.length} lines`} on your sheet{' '}
+      {entries.length === 1 ? 'says' : 'say'} something else than the instruments showed.{' '}
+      <button type="button" class="entry-link no-print" onClick={() => onShow(entries)}>
+        show where
+      </button>
+    </p>
+  );
+}

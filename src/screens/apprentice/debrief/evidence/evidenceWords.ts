@@ -1,0 +1,117 @@
+import type { Moved } from '../../../../assess/evidence/follow.ts';
+import type { Possibility } from '../../../../assess/evidence/possibilities.ts';
+import type { EvidenceStory, NextStory, StoryStep } from '../../../../assess/evidence/story.ts';
+import { barOf, type Place } from '../../../../bench/places.ts';
+import { CLUE_WORDS } from '../../../../bench/words.ts';
+import { countFromChalk } from '../../../shared/count.ts';
+import { conditionWords, countWords, spoken, type Vocabulary } from '../../../shared/words.ts';
+
+/** How bars are called: from the chalk, or by the bench's own numbers when nothing was chalked. */
+export interface Calling extends Pick<EvidenceStory, 'bars' | 'chalkedBar'> {
+  readonly vocabulary: Vocabulary;
+}
+
+export function barCalled(bar: number, { chalkedBar, bars }: Calling): string {
+  const count = countFromChalk(bar, chalkedBar, bars);
+  return count === null ? `bench no. ${bar}` : countWords(count);
+}
+
+export function whatWords(what: Possibility['what'], vocabulary: Vocabulary): string {
+  if (what === 'nothing') return 'Nothing these tests can show';
+  if (what === 'dirty') return spoken('Dirty commutator', vocabulary);
+  if (what === 'noneOfThese') return 'Something not on the list';
+  return conditionWords(what, vocabulary);
+}
+
+/** "open coil from chalk + 4" */
+export function possibilityWords({ what, place }: Moved['possibility'], calling: Calling): string {
+  const words = lower(whatWords(what, calling.vocabulary));
+  if (place === null) return words;
+  const at = barCalled(place.at, calling);
+  if (place.kind === 'bar') return `${words} at ${at}`;
+  if (place.kind === 'coil') return `${words} from ${at}`;
+  return `${words} after ${at}`;
+}
+
+const lower = (words: string) => words.charAt(0).toLowerCase() + words.slice(1);
+
+/** Kinds once each with how many places: "open coil at 5 places, reversed coil from chalk + 4". */
+export function movedWords(moved: readonly Moved[], calling: Calling): string {
+  const kinds = [...new Set(moved.map(({ possibility }) => possibility.what))];
+  const words = kinds.map((kind) => {
+    const own = moved.filter(({ possibility }) => possibility.what === kind);
+    return own.length === 1
+      ? possibilityWords(own[0]!.possibility, calling)
+      : `${lower(whatWords(kind, calling.vocabulary))} at ${own.length} places`;
+  });
+  return words.join(', ');
+}
+
+/** One reading: what was done, and what it showed. */
+export function readingWords({ reading, ampere }: StoryStep, calling: Calling): string {
+  const { vocabulary } = calling;
+  switch (reading.kind) {
+    case 'meter': {
+      const [a, b] = reading.bars;
+      const shown = ampere === null ? 'beyond the scale' : `${Number(ampere.toPrecision(3))} A`;
+      return `Ammeter, ${barCalled(a, calling)} and ${barCalled(b, calling)}: ${shown}`;
+    }
+    case 'lamp': {
+      const [a, b] = reading.places.map((place) => placeCalled(place, calling));
+      return spoken(`Lamp, ${a} and ${b}: ${reading.shows}`, vocabulary);
+    }
+    case 'strip':
+      return `Strip, ${Math.round(reading.angleDeg)}° from the bottom: ${reading.pull > 0 ? 'pulled' : 'still'}`;
+    case 'stripPass':
+      return `Strip, ${reading.places.length} places: ${reading.felt ? 'pulled somewhere' : 'still'}`;
+    case 'look': {
+      const sees = reading.sees.map((clue) => CLUE_WORDS[clue]).join(', ') || 'nothing to remark';
+      return spoken(`Lens, ${placeCalled(reading.place, calling)}: ${sees}`, vocabulary);
+    }
+  }
+}
+
+function placeCalled(place: Place, calling: Calling): string {
+  const bar = barOf(place);
+  if (bar === null) return place;
+  const called = barCalled(bar, calling);
+  return place.startsWith('riser') ? `riser of ${called}` : called;
+}
+
+/** The reading that would tell most, as something to go and do. */
+export function nextWords(next: NextStory, calling: Calling): string {
+  const { test, bars, angleDeg } = next;
+  if (test === 'ground')
+    return spoken('Put the lamp from the shaft to any bar, proved before and after', calling.vocabulary);
+  if (test === 'strip')
+    return `Hold the strip ${Math.round(angleDeg!)}° from the bottom with ${barCalled(bars![0], calling)} in line with it`;
+  const [a, b] = bars!.map((bar) => barCalled(bar, calling));
+  return `Put the ammeter across ${a} and ${b}`;
+}
+
+/** Title of a judgement, and what it means. */
+export function judgementWords(
+  story: NonNullable<EvidenceStory['judged']>,
+): readonly [title: string, meaning: string] {
+  switch (story.judgement) {
+    case 'proven':
+      return ['Proven.', 'Your readings leave hardly anything else, neither in kind nor in place.'];
+    case 'rightNotProven':
+      return [
+        'Right, but not yet proven.',
+        story.missed > 0
+          ? 'What you named is there. Something else that these tests can show is there as well, and is not named.'
+          : 'What you named is there, but your readings leave other things open: so far it is a good guess.',
+      ];
+    case 'contradicted':
+      return [
+        'Against your own readings.',
+        'What you named is hardly possible after what you read yourself.',
+      ];
+    case 'wrong':
+      return [
+        'Not what it was.',
+        'Your readings do not rule out what you named, but the part had something else.',
+      ];
+  }
+}
