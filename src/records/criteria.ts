@@ -54,18 +54,23 @@ export function parseCriteriaText(text: string): Parsed<CriteriaSet> {
   return { ok: false, issues: [{ path: `criteria[${again}].id`, sentence }] };
 }
 
+/** Marks of a verdict: those of an armature by their plain names, those of the other parts with the part before it. */
+const VERDICT_MARKS: readonly string[] = ['', 'fieldFrame.', 'brushPlate.'].flatMap((part) =>
+  ['condition', 'place', 'disposition', 'supported'].map((mark) => `${part}${mark}`),
+);
+
 /** The invented workshop's own criteria; common practice of the trade, no source. */
 export const WORKSHOP_CRITERIA: CriteriaSet = {
   format: CRITERIA_FORMAT,
   version: CRITERIA_VERSION,
   id: 'quarry-road-bench',
-  title: 'Testing an armature at the bench',
+  title: 'Testing armature, field frame and brush plate at the bench',
   source: 'Quarry Road Training Workshop, own criteria',
   criteria: [
     {
       id: 'prepare',
       title: 'Looks the part over, marks a bar to count from, and places it with the bench off',
-      marks: ['lookedFirst', 'chalkedFirst', 'placedOff'],
+      marks: ['prepared', 'lookedFirst', 'chalkedFirst', 'placedOff', 'benchSetRight'],
     },
     {
       id: 'safe',
@@ -88,9 +93,26 @@ export const WORKSHOP_CRITERIA: CriteriaSet = {
       marks: ['stripPass', 'stripOnHigh', 'stripClear'],
     },
     {
+      id: 'frame',
+      title:
+        'Tests the field frame with its brushes apart, and the brush plate holder by holder, leaning on each',
+      marks: ['fieldContinuityPass', 'fieldInsulationPass', 'plateInsulationPass', 'plateEarthedPass'],
+    },
+    {
+      id: 'measure',
+      title:
+        'Measures insulation, millivolt drop and wear where the card asks for it, with their precautions',
+      marks: ['megohmPass', 'testerSafe', 'millivoltPass', 'dropSafe', 'gaugesRead'],
+    },
+    {
+      id: 'cure',
+      title: 'Cures only what a test has found, with the bench off, and tests again',
+      marks: ['remedyAfterFinding', 'remedySafe', 'retested', 'partSpared'],
+    },
+    {
       id: 'decide',
       title: 'Records what was read, names the condition and the place, and says what happens next',
-      marks: ['recordedFirst', 'condition', 'place', 'disposition', 'supported', 'proven'],
+      marks: ['recordedFirst', ...VERDICT_MARKS, 'proven'],
     },
   ],
 };
