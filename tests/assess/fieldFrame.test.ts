@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import type { Disposition, Finding } from '../../src/bench/paper.ts';
 import type { FieldFrameFault } from '../../src/engine/parts/fieldFrame.ts';
+import { BUILT_IN_RUBRIC, weightOf } from '../../src/scenario/public/rubric.ts';
 import type { JobOptions } from '../support/benchDriver.ts';
 import { branch, finding, PartsWorker, somewhere } from './partsWork.ts';
 
@@ -206,16 +207,13 @@ describe('a job on more than one part', () => {
     expect(me.refused).toEqual([]);
     expect(marks.filter(({ earned, of }) => earned < of)).toEqual([]);
     const diagnosis = marks.filter(({ group }) => group === 'diagnosis');
-    expect(diagnosis.map(({ id, of }) => [id, of])).toEqual([
-      ['fieldFrame.condition', 10],
-      ['fieldFrame.place', 5],
-      ['fieldFrame.disposition', 7.5],
-      ['fieldFrame.supported', 7.5],
-      ['brushPlate.condition', 10],
-      ['brushPlate.place', 5],
-      ['brushPlate.disposition', 7.5],
-      ['brushPlate.supported', 7.5],
-    ]);
+    // Half of what the rubric gives each, since there are two parts.
+    const half = (part: string) =>
+      (['condition', 'place', 'disposition', 'supported'] as const).map((id) => [
+        `${part}.${id}`,
+        weightOf(BUILT_IN_RUBRIC, id)! / 2,
+      ]);
+    expect(diagnosis.map(({ id, of }) => [id, of])).toEqual([...half('fieldFrame'), ...half('brushPlate')]);
   });
 
   it('with one verdict missing loses that part’s marks and its record', () => {

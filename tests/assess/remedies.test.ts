@@ -7,6 +7,7 @@ import type { ArmatureFault } from '../../src/engine/parts/armatureFault.ts';
 import type { BrushPlateFault } from '../../src/engine/parts/brushPlate.ts';
 import type { RemedyKind } from '../../src/engine/parts/remedies.ts';
 import { limitsOf } from '../../src/scenario/public/limits.ts';
+import { BUILT_IN_RUBRIC } from '../../src/scenario/public/rubric.ts';
 import { type JobOptions, job, partType } from '../support/benchDriver.ts';
 import { expertAttempt, library, scenarioWith } from './attempts.ts';
 import { finding, holder, PartsWorker } from './partsWork.ts';
@@ -224,7 +225,10 @@ function still(one: Step): Step {
 describe('a bridge between bars, cured in a whole attempt', () => {
   const carbon: ArmatureFault = { kind: 'bridgedBars', bar: 7, ohm: 0.0005, by: 'carbon' };
   // A card without the gauges leaves the work to others: what is done here is written into the expert's script.
-  const scenario = scenarioWith([carbon], { armature: 'lap-24' });
+  // What the readings prove is weighed elsewhere, and takes its time.
+  const criteria = BUILT_IN_RUBRIC.criteria.filter(({ criterion }) => criterion !== 'proven');
+  const shown = { armature: 'lap-24', rubric: { ...BUILT_IN_RUBRIC, criteria } };
+  const scenario = scenarioWith([carbon], shown);
   const steps = stepsOf(expertAttempt(scenario).attempt);
   const firstIs = (type: string) => steps.findIndex(({ action }) => action.type === type);
   const verdictAt = firstIs('verdict.write');
@@ -288,7 +292,7 @@ describe('a bridge between bars, cured in a whole attempt', () => {
 
   it('skimmed below the limit makes scrap of it, and only to replace it is right', () => {
     const thin = { commutatorDiameterMm: 2000 * library.get('lap-24')!.commutatorRadius - 0.1 };
-    const spoiled = scenarioWith([carbon], { armature: 'lap-24', limits: thin });
+    const spoiled = scenarioWith([carbon], { ...shown, limits: thin });
     const skim = step({ type: 'remedy.do', remedy: 'skimAndPolish' });
     const attempt = perform(spoiled, [
       ...steps.slice(0, verdictAt),
