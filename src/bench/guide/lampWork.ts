@@ -1,7 +1,6 @@
 import { MAT_TESTS, type MatTest } from '../matTests.ts';
-import type { LeadId, Place } from '../places.ts';
-import { PANEL_LEADS } from '../places.ts';
-import { placeWords } from '../placeWords.ts';
+import { type LeadId, PANEL_LEADS, type Place, partner } from '../places.ts';
+import { LEAD_WORDS, placeWords } from '../placeWords.ts';
 import { takenUp } from './matWork.ts';
 import { type Asked, doing, first, type GuideStep, hungUp, powered, writing } from './step.ts';
 
@@ -20,6 +19,9 @@ export function lampWork(test: MatTest, asked: Asked): GuideStep | null {
   const { part, from, to } = MAT_TESTS[test];
   const next = to.find((place) => !asked.lines.some((line) => line.test === test && line.at === place));
   if (next === undefined) return null;
+  // Either probe may stay: whichever lies there already.
+  const stays = asked.seen.leads['lamp.2'].touches === from ? 'lamp.2' : 'lamp.1';
+  const goes = partner(stays);
   return first(
     () => hungUp(['ammeter.1', 'ammeter.2', 'tester.1', 'tester.2', 'drop.1', 'drop.2'], asked),
     () => cradled(asked),
@@ -32,9 +34,9 @@ export function lampWork(test: MatTest, asked: Asked): GuideStep | null {
         'LOW is the only place where the lamp is live; from now on both tips carry mains voltage.',
       ),
     () => (asked.watched.lamp === 'unproved' ? proved(asked) : null),
-    () => tipOn('lamp.1', from, asked, BECAUSE[test]),
-    () => tipOn('lamp.2', next, asked, BECAUSE[test]),
-    () => (part === 'brushPlate' ? leaned(next, asked) : null),
+    () => tipOn(stays, from, asked, BECAUSE[test]),
+    () => tipOn(goes, next, asked, BECAUSE[test]),
+    () => (part === 'brushPlate' ? leaned(goes, next, asked) : null),
     () =>
       writing(
         test,
@@ -100,7 +102,7 @@ function proved(asked: Asked): GuideStep {
 function taken(lead: LeadId): GuideStep {
   return doing(
     { type: 'lead.take', lead, grip: 'handle' },
-    'Take the lamp probes by their handles.',
+    `Take ${LEAD_WORDS[lead]} by its handle.`,
     'Behind the guard, never in front of it: a few millimetres further are mains.',
     lead,
   );
@@ -112,20 +114,20 @@ function tipOn(lead: LeadId, place: Place, asked: Asked, because: string): Guide
   if (touches === place) return null;
   return doing(
     { type: 'lead.touch', lead, place },
-    `Put one probe on ${named(place, asked)}.`,
+    `Put ${LEAD_WORDS[lead]} on ${named(place, asked)}.`,
     because,
     place,
   );
 }
 
 /** A loose rivet makes or breaks only when the holder is pressed. */
-function leaned(holder: Place, { watched }: Asked): GuideStep | null {
+function leaned(lead: LeadId, holder: Place, { watched }: Asked): GuideStep | null {
   if (watched.leanedOn.includes(holder)) return null;
   return doing(
-    { type: 'lead.lean', lead: 'lamp.2', on: true },
-    'Lean on the probe and watch the lamp.',
+    { type: 'lead.lean', lead, on: true },
+    `Lean on ${LEAD_WORDS[lead]} and watch the lamp.`,
     'A loose rivet makes or breaks only when the holder is pressed.',
-    'lamp.2',
+    lead,
   );
 }
 

@@ -18,7 +18,7 @@ export function keyFor(action: Action, seen: Observation): string | null {
     case 'strip.hold':
       return action.angleDeg < (seen.strip.angleDeg ?? 0) ? '[' : ']';
     case 'lead.touch':
-      return touchKey(action.place);
+      return touchKey(action);
     default:
       return SIMPLE[action.type] ?? null;
   }
@@ -35,8 +35,12 @@ const SIMPLE: Readonly<Record<string, string>> = {
   'chalk.mark': 'M',
 };
 
-function touchKey(place: string): string {
+/** On a part that lies in front the arrow goes from place to place, and the number says which tip is meant. */
+function touchKey({ lead, place }: Extract<Action, { type: 'lead.touch' }>): string | null {
+  const { keyHint } = leadKeyOf(lead);
+  if (keyHint === undefined) return null;
   if (place === 'core') return 'C';
   if (place === 'shaft') return 'A';
-  return place.startsWith('tip:') ? 'P' : '↓';
+  if (place.startsWith('tip:')) return 'P';
+  return place.startsWith('field:') || place.startsWith('plate:') ? `${keyHint} ↓` : '↓';
 }
