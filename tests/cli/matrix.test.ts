@@ -1,12 +1,15 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { readLibrary } from '../../src/cli/support/files.ts';
+import type { FieldAnswers } from '../../src/cli/support/matAnswers.ts';
 import type { Row } from '../../src/cli/support/matrix/cells.ts';
 import { figuresOf } from '../../src/cli/support/matrix/figures.ts';
+import { fieldRows, plateRows } from '../../src/cli/support/matrix/matRows.ts';
 import { matrixArmatures, matrixOf } from '../../src/cli/support/matrix/matrix.ts';
 import { matrixPage } from '../../src/cli/support/matrix/page.ts';
 import { MATRIX_PAGE, writeMatrix } from '../../src/cli/support/writeMatrix.ts';
 import type { ArmatureDesign } from '../../src/engine/parts/armature.ts';
+import { TWO_BRANCHES } from '../../src/engine/parts/fieldFrameDesigns.ts';
 
 const library = readLibrary();
 if (!library.ok) throw new Error('The parts of the library cannot be read.');
@@ -141,4 +144,50 @@ describe('fault and test matrix', () => {
 
 it('the command takes no arguments', () => {
   expect(writeMatrix(['x'])).toMatchObject({ code: 2, err: ['Usage: npm run -s matrix (no arguments)'] });
+});
+
+describe('fault and test matrix of field frames and brush plate', () => {
+  const two = fieldRows(TWO_BRANCHES);
+  const field = (start: string) => two.find(({ name }) => name.startsWith(start))!.shown;
+  const plate = (name: string) => plateRows().find((one) => one.name === name)!.shown;
+  const lit = ({ lamp }: FieldAnswers, from: string) =>
+    lamp.filter((one) => one.from === from).map((one) => one.lit);
+
+  it('a broken branch is dark at its own brush, unless the brushes touch', () => {
+    for (const name of ['coil open', 'joint of brush 1 open']) {
+      const shown = field(name);
+      expect(lit(shown, 'field:terminal')).toEqual([false, true]);
+      expect(shown.lamp.filter(({ from }) => from === 'field:terminal')).toEqual(
+        field('sound')
+          .lamp.slice(0, 2)
+          .map((one, n) => ({ ...one, lit: n === 1 })),
+      );
+      expect(shown.drop_mV[0]!.mV).toBe('no current');
+    }
+  });
+
+  it('shorted turns show in the drop of their branch and nowhere else', () => {
+    const sound = field('sound');
+    for (const name of ['a fifth', 'half']) {
+      const shown = field(name);
+      expect(shown.lamp).toEqual(sound.lamp);
+      expect(shown.megohms).toEqual(sound.megohms);
+      expect(Number(shown.drop_mV[0]!.mV)).toBeLessThan(0.95 * Number(sound.drop_mV[0]!.mV));
+      expect(shown.drop_mV[1]).toEqual(sound.drop_mV[1]);
+    }
+  });
+
+  it('a ground lights from both brushes, through the terminal; poor insulation leaves the lamp dark', () => {
+    expect(lit(field('coil grounded in its middle, 0.5'), 'field:case')).toEqual([true, true]);
+    const poor = field('weak insulation, 300');
+    expect(lit(poor, 'field:case')).toEqual([false, false]);
+    expect(poor.megohms.map((one) => one[250])).toEqual([0.3, 0.3]);
+  });
+
+  it('a rivet shows only when its holder is leant on and let go; dirt and a breakdown look alike', () => {
+    const moves = plateRows().filter(({ shown }) => shown.lamp.some((one) => one.lit !== one.lit_leant_on));
+    expect(moves.every(({ name }) => name.startsWith('rivet'))).toBe(true);
+    expect(moves).toHaveLength(4);
+    expect(plate('dirt across insulated holder 1, 50 Ω')).toEqual(plate('insulator of holder 1 down, 50 Ω'));
+  });
 });

@@ -10,7 +10,7 @@ import {
 import { createArmatureSolver } from '../../engine/armatureBench.ts';
 import { MAINS } from '../../engine/drive.ts';
 import { armatureResistance } from '../../engine/instruments/armatureDc.ts';
-import { neighbourDrops, seeMillivolts } from '../../engine/instruments/millivoltDrop.ts';
+import { neighbourDrops } from '../../engine/instruments/millivoltDrop.ts';
 import { ROOM_C } from '../../engine/instruments/thermal.ts';
 import type { ArmatureDesign } from '../../engine/parts/armature.ts';
 import type { ArmatureFault } from '../../engine/parts/armatureFault.ts';
@@ -23,7 +23,14 @@ import { limitsOf } from '../../scenario/public/limits.ts';
 import type { PartLibrary, Scenario } from '../../scenario/scenario.ts';
 import { type Answer, refused, withOneFile } from './command.ts';
 import { issueLines, readScenario } from './files.ts';
-import { type FieldAnswers, fieldAnswers, megohmsOf, type PlateAnswers, plateAnswers } from './matAnswers.ts';
+import {
+  dropShown,
+  type FieldAnswers,
+  fieldAnswers,
+  megohmsOf,
+  type PlateAnswers,
+  plateAnswers,
+} from './matAnswers.ts';
 
 const USAGE = 'Usage: npm run -s key -- FILE.json (one scenario file)';
 
@@ -47,7 +54,7 @@ export interface AnswerKey {
   /** Insulation tester from the core to each bar, where the card asks for it; megohms at each test voltage. */
   readonly armature_megohms?: ReturnType<typeof megohmsOf>[];
   /** Millivolt drop from each bar to the next with the feed on the same two, where the card asks for it. */
-  readonly armature_drop_mV?: readonly (number | 'no current')[];
+  readonly armature_drop_mV?: readonly ReturnType<typeof dropShown>[];
   readonly field_frame?: { readonly type: string } & FieldAnswers;
   readonly brush_plate?: { readonly type: string } & PlateAnswers;
   /** What the gauges read and the card's limits, mm, where the card asks for them. */
@@ -102,10 +109,7 @@ function railAnswers(
   const bars = Array.from({ length: design.bars }, (_, bar) => bar);
   const leak = (bar: number) => (peakV: number) =>
     armatureResistance(design, faults, bar, 'core', { peakV, tempC: ROOM_C });
-  const drops = () =>
-    neighbourDrops(design, faults).map((volt) =>
-      volt === null ? 'no current' : seeMillivolts(volt).millivolts,
-    );
+  const drops = () => neighbourDrops(design, faults).map(dropShown);
   const reads = { ...freshWear(design.commutatorRadius), ...hidden.wear };
   return {
     ...(about && shown.tests.includes('megohm')

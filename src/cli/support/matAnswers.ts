@@ -36,7 +36,7 @@ export interface FieldAnswers {
     readonly lit_brushes_touching: boolean;
   }[];
   readonly megohms: readonly ({ readonly to: FieldNode } & Megohms)[];
-  readonly drop_mV: readonly { readonly to: FieldNode; readonly mV: number | 'no current' }[];
+  readonly drop_mV: readonly { readonly to: FieldNode; readonly mV: Drop }[];
 }
 
 export interface PlateAnswers {
@@ -84,8 +84,21 @@ export function fieldAnswers(
   };
 }
 
-function dropOf(ohm: number | null): number | 'no current' {
-  return ohm === null ? 'no current' : seeMillivolts(ohm * FEED_A).millivolts;
+type Drop = number | 'over' | 'no current';
+
+/** The feed's own meter shows no current into a break, whatever leaks past it. */
+const BREAK_OHM = 100;
+
+function dropOf(ohm: number | null): Drop {
+  if (ohm === null || ohm > BREAK_OHM) return 'no current';
+  return dropShown(ohm * FEED_A);
+}
+
+/** What the millivoltmeter shows of a drop, V; null: no current flows. */
+export function dropShown(volt: number | null): Drop {
+  if (volt === null) return 'no current';
+  const seen = seeMillivolts(volt);
+  return seen.over ? 'over' : seen.millivolts;
 }
 
 export function plateAnswers(

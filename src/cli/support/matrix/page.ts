@@ -1,14 +1,17 @@
 import type { PassCell, Row } from './cells.ts';
 import type { Figures } from './figures.ts';
+import { matPage } from './matPage.ts';
+import { fieldRows, MATRIX_FRAMES, plateRows } from './matRows.ts';
 import type { ArmatureMatrix } from './matrix.ts';
+import { header, markdownRow } from './table.ts';
 
 const INTRODUCTION = [
   '# Which test shows which fault',
   '',
   'Written by `npm run -s matrix`: every cell is computed, none is written by hand. 230 V 50 Hz; ammeter and strip on',
-  'HIGH, lamp on LOW; contacts at the middle of their spread, no scatter. The faults sit at bar or coil 5.',
+  'HIGH, lamp on LOW; contacts at the middle of their spread, no scatter. An armature’s faults sit at bar or coil 5.',
   '',
-  'A figure says at how many places the test shows something, **0** that it shows nothing at all:',
+  'For armatures a figure says at how many places the test shows something, **0** that it shows nothing at all:',
   '',
   '- *spaced*, *neighbour*: readings that stand out of their turn by more than an eye and clean contacts let pass, each',
   '  against what a sound part shows at that bar (slot mates alternate, a forced winding wanders). "level" is how far',
@@ -30,8 +33,6 @@ const HEADINGS = [
   '500 V',
   'millivolt drop',
 ];
-
-const markdownRow = (cells: readonly (string | number)[]) => `| ${cells.join(' | ')} |`;
 
 function passText({ places, level, levelSeen }: PassCell): string {
   if (!levelSeen) return String(places);
@@ -76,12 +77,7 @@ function figureText({ design, groundChange, openVoltChange, lowest, soundPullN }
   ]);
 }
 
-const header = (headings: readonly string[]) => [
-  markdownRow(headings),
-  markdownRow(headings.map((_, i) => (i === 0 ? '---' : '--:'))),
-];
-
-/** The matrices of all armatures, and some figures behind them, as a page. */
+/** The matrices of all armatures, field frames and the brush plate, and some figures behind them, as a page. */
 export function matrixPage(matrices: readonly ArmatureMatrix[], figures: readonly Figures[]): string {
   const tables = matrices.flatMap(({ design, rows }) => [
     `## ${design.name}`,
@@ -101,5 +97,9 @@ export function matrixPage(matrices: readonly ArmatureMatrix[], figures: readonl
     ...figures.map(figureText),
     '',
   ];
-  return [...INTRODUCTION, ...tables, ...behind].join('\n');
+  const mat = matPage(
+    MATRIX_FRAMES.map((frame) => ({ frame, rows: fieldRows(frame) })),
+    plateRows(),
+  );
+  return [...INTRODUCTION, ...tables, ...mat, ...behind].join('\n');
 }
