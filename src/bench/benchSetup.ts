@@ -6,6 +6,7 @@ import { type BenchEvent, isHappening } from './happening.ts';
 import { judge } from './judge.ts';
 import type { Kit } from './kit.ts';
 import { makesLampTest } from './lampTests.ts';
+import { memoryAfter } from './memory.ts';
 import type { LeadId, Place } from './places.ts';
 import type { Breach, Mode, Outcome } from './port.ts';
 import { type BenchState, type GaugeKept, type HandIndex, handFor, type Memory } from './state.ts';
@@ -64,6 +65,11 @@ export const bench = setup({
       'part' in event && event.part === part && goesThrough(context.mode, event),
     presses: ({ context, event }, { on }: { on: boolean }) =>
       event.type === 'tester.press' && event.on === on && goesThrough(context.mode, event),
+    /** Most acts leave nothing behind to remember, and a snapshot made for nothing costs as much as any. */
+    remembers: ({ context, event }) =>
+      !isHappening(event) &&
+      goesThrough(context.mode, event) &&
+      memoryAfter(event.stood, event) !== event.stood.memory,
     standsAtOff: ({ event }) => event.stood.selector === 'off',
     putsAway: ({ context, event }) =>
       !isHappening(event) && !LEAVES_IN_HAND.has(event.type) && goesThrough(context.mode, event),

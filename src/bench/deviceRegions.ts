@@ -45,9 +45,11 @@ export const cutOut = bench.createStateConfig({
   },
 });
 
+/** The armature turns, and with it the bars under tips that stay where they are. */
 const turn = bench.assign({
   rotationDeg: ({ context, event }) =>
     event.type === 'armature.turn' ? turnedBy(context.rotationDeg, event.byDeg) : context.rotationDeg,
+  tips: ({ context, event }) => tipsAfter(context.tips, event, event.stood),
 });
 export const cradle = bench.createStateConfig({
   initial: 'neverUsed',
@@ -135,7 +137,6 @@ const followTips = bench.assign({
 export const marks = bench.createStateConfig({
   on: {
     'lead.*': { guard: 'passes', actions: followTips },
-    'armature.turn': { guard: 'passes', actions: followTips },
     'armature.place': { guard: 'passes', actions: followTips },
     'armature.lift': { guard: 'passes', actions: followTips },
     'part.putBack': { guard: 'passes', actions: followTips },

@@ -80,7 +80,7 @@ export const dropFeed = bench.createStateConfig({
 export const memory = bench.createStateConfig({
   on: {
     '*': {
-      guard: 'passes',
+      guard: 'remembers',
       actions: bench.assign({
         memory: ({ context, event }) =>
           isHappening(event) ? context.memory : memoryAfter(event.stood, event),
