@@ -1,8 +1,11 @@
 import { describe, expect, it } from 'vitest';
+import { marksOf } from '../../src/assess/assess.ts';
+import { filmOf } from '../../src/assess/film.ts';
 import type { Disposition, Finding } from '../../src/bench/paper.ts';
 import type { FieldFrameFault } from '../../src/engine/parts/fieldFrame.ts';
-import { BUILT_IN_RUBRIC, weightOf } from '../../src/scenario/public/rubric.ts';
+import { BUILT_IN_RUBRIC, type Rubric, weightOf } from '../../src/scenario/public/rubric.ts';
 import type { JobOptions } from '../support/benchDriver.ts';
+import { attemptOf, library } from './attempts.ts';
 import { branch, finding, PartsWorker, somewhere } from './partsWork.ts';
 
 /** A field frame worked by the book; what its marks then are. Expected answers: common practice, no source. */
@@ -56,6 +59,12 @@ describe('a field frame worked by the book', () => {
 
   it('wins every mark for an open coil in its branch, sent to the winder', () => {
     expect(lostWith(frame(open), [finding('openCoil', branch(2))], 'winder')).toEqual([]);
+  });
+
+  it('may call it a broken joint where the card allows no looking: the lamp is dark for both', () => {
+    const blind: JobOptions = { ...frame(open), tests: ['fieldContinuity', 'fieldInsulation'] };
+    const me = new PartsWorker(blind).prepares().worksFrame();
+    expect(me.decides('fieldFrame', [finding('brokenJoint', branch(2))], 'resolder').lost()).toEqual([]);
   });
 
   it('loses the place where the wrong branch or none is named', () => {
@@ -191,6 +200,21 @@ describe('field work done badly', () => {
     me.lampBetween('field:case', 'field:brush2');
     me.putsLampAway();
     expect(verdict(me).writes({ test: 'fieldInsulation', lamp: 'dark' }).lost()).toEqual(['recordedFirst']);
+  });
+});
+
+describe('a threshold of a school’s own', () => {
+  it('earns nothing for a test half done', () => {
+    const criteria = BUILT_IN_RUBRIC.criteria.map((row) =>
+      row.criterion === 'fieldInsulationPass' ? { ...row, threshold: 60 } : row,
+    );
+    const me = new PartsWorker(FRAME).looksOver().getsLampReady('fieldFrame').testsContinuity();
+    me.lampBetween('field:case', 'field:brush1');
+    me.putsLampAway().decides('fieldFrame', [finding('sound')], 'service');
+    const film = filmOf(attemptOf(me.session, me.scenario, me.atMs), library);
+    const earned = (rubric: Rubric) =>
+      marksOf(film, rubric).marks.find(({ id }) => id === 'fieldInsulationPass')?.earned;
+    expect([earned(BUILT_IN_RUBRIC), earned({ ...BUILT_IN_RUBRIC, criteria })]).toEqual([5, 0]);
   });
 });
 

@@ -104,9 +104,14 @@ function looksLikeOther(
 
 const JOINT_SIGNS: readonly Clue[] = ['brokenPigtail', 'burntPigtail'];
 
+function looks({ scenario }: PartAt): boolean {
+  return scenario.public.tests.includes('look');
+}
+
 /** Whether the lens shows one of some signs at one of some places, and the job allows looking. */
-function seen({ scenario, design }: PartAt, places: readonly Place[], signs: readonly Clue[]): boolean {
-  if (!scenario.public.tests.includes('look')) return false;
+function seen(at: PartAt, places: readonly Place[], signs: readonly Clue[]): boolean {
+  const { scenario, design } = at;
+  if (!looks(at)) return false;
   return places.some((place) => cluesAt(scenario.hidden, design, place).some((clue) => signs.includes(clue)));
 }
 
@@ -119,7 +124,7 @@ function alike(at: PartAt, frame: FieldFrameDesign, fault: FieldFrameFault, show
   const joints: readonly Place[] = ['field:brush1', 'field:brush2'];
   switch (fault.kind) {
     case 'openCoil':
-      return looksLikeOther(frame, fault, shown, mains) && seen(at, joints, JOINT_SIGNS);
+      return looksLikeOther(frame, fault, shown, mains) && (!looks(at) || seen(at, joints, JOINT_SIGNS));
     case 'brushJoint':
       if (seen(at, [`field:brush${fault.brush}`], JOINT_SIGNS)) return false;
       return eitherBranch(shown) || looksLikeOther(frame, fault, shown, mains);

@@ -4,7 +4,7 @@ import { acts } from '../film.ts';
 import { STRIP_ZONES, spacingOf } from '../passes.ts';
 import { listed } from '../words.ts';
 import type { Worked } from '../worked.ts';
-import { type Criterion, type Judgement, notShown, someOf } from './criterion.ts';
+import { atLeast, type Criterion, type Judgement, notShown, someOf } from './criterion.ts';
 
 const allows = (test: TestKind) => (worked: Worked) => worked.tests.includes(test);
 
@@ -22,12 +22,6 @@ function covered({ count, bars, what, entries }: Covered, least: number): Judgem
       ? `${what} at all ${bars} bars.`
       : `${what} at ${count} of ${bars} bars: the rest were not tested.`;
   return atLeast(least, { share: count / bars, sentence, entries: someOf(entries) });
-}
-
-/** @param least  percent below which nothing is earned */
-function atLeast(least: number, judged: Judgement): Judgement {
-  if (judged.share * 100 >= least) return judged;
-  return { ...judged, share: 0, sentence: `${judged.sentence} Less than ${least} % earns nothing.` };
 }
 
 const neighbour: Criterion = {

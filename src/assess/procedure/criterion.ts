@@ -23,6 +23,12 @@ export function notShown(sentence: string): Judgement {
   return { share: 0, sentence, entries: [] };
 }
 
+/** @param least  percent below which nothing is earned */
+export function atLeast(least: number, judged: Judgement): Judgement {
+  if (judged.share * 100 >= least) return judged;
+  return { ...judged, share: 0, sentence: `${judged.sentence} Less than ${least} % earns nothing.` };
+}
+
 /** Judges a habit by the rules of the bench that were broken against it. */
 export function byRules(
   codes: readonly string[],

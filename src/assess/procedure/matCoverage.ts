@@ -1,6 +1,6 @@
 import { MAT_TESTS, type MatTestKind, matPass, type Tried } from '../matPasses.ts';
 import { listed } from '../words.ts';
-import { type Criterion, type Judgement, notShown, someOf } from './criterion.ts';
+import { atLeast, type Criterion, type Judgement, notShown, someOf } from './criterion.ts';
 
 /** Lamp tests of field frame and brush plate: every place, in the way that hides nothing. */
 
@@ -67,5 +67,5 @@ export const MAT_COVERAGE: readonly Criterion[] = (Object.keys(MAT_TESTS) as Mat
   id: `${kind}Pass`,
   title: WORDS[kind].title,
   applies: ({ tests }) => tests.includes(kind),
-  judge: ({ readings }) => judged(kind, matPass(readings.lamp, kind)),
+  judge: ({ readings }, least) => atLeast(least, judged(kind, matPass(readings.lamp, kind))),
 }));

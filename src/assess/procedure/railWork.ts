@@ -3,7 +3,7 @@ import type { TestKind } from '../../bench/paper.ts';
 import { doneOf, testsOf } from '../done.ts';
 import { listed, PART_WORDS } from '../words.ts';
 import type { Worked } from '../worked.ts';
-import { byRules, type Criterion, type Judgement, notShown, someOf } from './criterion.ts';
+import { atLeast, byRules, type Criterion, type Judgement, notShown, someOf } from './criterion.ts';
 
 /** Insulation tester, millivolt drop and gauges: that they were used, on every part, and used properly. */
 
@@ -36,12 +36,15 @@ const megohmPass: Criterion = {
   id: 'megohmPass',
   title: 'Insulation measured with the tester',
   applies: applies('megohm'),
-  judge: (worked) =>
-    covered(worked, 'megohm', {
-      none: 'The insulation tester was not held down until its display stood still, across insulation of a part.',
-      done: 'The insulation of every part was measured until the display stood still.',
-      whole: 'The insulation tester',
-    }),
+  judge: (worked, least) =>
+    atLeast(
+      least,
+      covered(worked, 'megohm', {
+        none: 'The insulation tester was not held down until its display stood still, across insulation of a part.',
+        done: 'The insulation of every part was measured until the display stood still.',
+        whole: 'The insulation tester',
+      }),
+    ),
 };
 
 const testerUse = ({ readings }: Worked) => someOf(readings.megohm.map(({ entry }) => entry));
@@ -64,12 +67,15 @@ const millivoltPass: Criterion = {
   id: 'millivoltPass',
   title: 'Millivolt drop read over every branch and pair of bars',
   applies: applies('millivolt'),
-  judge: (worked) =>
-    covered(worked, 'millivolt', {
-      none: 'No drop was read with the feed on the same part.',
-      done: 'The drop was read everywhere, so that each could be held against the others.',
-      whole: 'The millivolt drop',
-    }),
+  judge: (worked, least) =>
+    atLeast(
+      least,
+      covered(worked, 'millivolt', {
+        none: 'No drop was read with the feed on the same part.',
+        done: 'The drop was read everywhere, so that each could be held against the others.',
+        whole: 'The millivolt drop',
+      }),
+    ),
 };
 
 const dropSafe: Criterion = {
@@ -87,12 +93,15 @@ const gaugesRead: Criterion = {
   id: 'gaugesRead',
   title: 'Commutator and brushes gauged',
   applies: applies('gauges'),
-  judge: (worked) =>
-    covered(worked, 'gauges', {
-      none: 'No gauge was put to a part.',
-      done: 'Every length the card sets a limit for was measured.',
-      whole: 'Measuring',
-    }),
+  judge: (worked, least) =>
+    atLeast(
+      least,
+      covered(worked, 'gauges', {
+        none: 'No gauge was put to a part.',
+        done: 'Every length the card sets a limit for was measured.',
+        whole: 'Measuring',
+      }),
+    ),
 };
 
 export const RAIL_WORK: readonly Criterion[] = [megohmPass, testerSafe, millivoltPass, dropSafe, gaugesRead];
