@@ -226,7 +226,7 @@ describe('after a finding', () => {
   });
 });
 
-describe('a lamp that stays dark on its own tips', () => {
+describe('a lamp that cannot be trusted', () => {
   const LAMP: JobOptions = { parts: ['fieldFrame'], tests: ['fieldContinuity'] };
   it.each<[string, JobOptions['benchFaults'], string]>([
     ['a blown bulb', [{ kind: 'blownLamp' }], 'lamp'],
@@ -238,6 +238,16 @@ describe('a lamp that stays dark on its own tips', () => {
       action.type === 'bench.setRight' ? [action.what] : [],
     );
     expect(repairs).toContain(care);
+    expect(lines.map(({ lamp }) => lamp)).toEqual(['lit', 'lit']);
+  });
+
+  it('is not taken in the hand at all while a handle is cracked', () => {
+    const { me, lines } = follow({ ...LAMP, benchFaults: [{ kind: 'crackedHandle', lead: 'lamp.2' }] });
+    expect(me.everythingBroken).toEqual([]);
+    const acts = me.session.log.map(({ action }) => action);
+    const at = (type: string) => acts.findIndex((action) => action.type === type);
+    expect(at('bench.setRight')).toBeGreaterThan(-1);
+    expect(at('bench.setRight')).toBeLessThan(at('lead.take'));
     expect(lines.map(({ lamp }) => lamp)).toEqual(['lit', 'lit']);
   });
 });

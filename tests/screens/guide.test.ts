@@ -218,6 +218,17 @@ describe('the guide, followed from the first look to the job handed in', () => {
     expect(least(23)).toBeGreaterThan(3 * least(0));
   });
 
+  it.each<[string, JobOptions['benchFaults']]>([
+    ['a cracked handle', [{ kind: 'crackedHandle', lead: 'lamp.1' }]],
+    ['a blown lamp', [{ kind: 'blownLamp' }]],
+  ])('puts %s right before the ground test of an armature', (_what, benchFaults = []) => {
+    const beginner = new Beginner({ tests: ['ground'], benchFaults }).follow();
+    handedIn(beginner);
+    const acts = beginner.me.session.log.map(({ action }) => action.type);
+    expect(acts).toContain('bench.setRight');
+    expect(beginner.lines.map(({ test }) => test)).toEqual(['ground']);
+  });
+
   it('gets carbon out from between the bars before anyone calls the armature shorted', () => {
     const carbon = { kind: 'bridgedBars', bar: 5, ohm: 2e-3, by: 'carbon' } as const;
     const beginner = new Beginner({ tests: ['neighbour', 'strip'], faults: [carbon] }).follow();

@@ -9,6 +9,7 @@ import { calledFor, remedyWork } from './remedyWork.ts';
 import { type Asked, doing, first, type GuideFacts, type GuideJob, type GuideStep } from './step.ts';
 
 export { deadLampWork } from './deadLamp.ts';
+export { handlesWork } from './handles.ts';
 export { linesThatCount, type RemedyDone } from './remedies.ts';
 export type { GuideFacts, GuideJob, GuideStep, Watched } from './step.ts';
 export { NOTHING_WATCHED, watch } from './watch.ts';

@@ -1,6 +1,7 @@
 import { MAT_TESTS, type MatTest } from '../matTests.ts';
 import { type LeadId, PANEL_LEADS, type Place, partner } from '../places.ts';
 import { LEAD_WORDS, placeWords } from '../placeWords.ts';
+import { handlesWork } from './handles.ts';
 import { takenUp } from './matWork.ts';
 import { type Asked, doing, first, type GuideStep, hungUp, powered, writing } from './step.ts';
 
@@ -26,6 +27,7 @@ export function lampWork(test: MatTest, asked: Asked): GuideStep | null {
     () => hungUp(['ammeter.1', 'ammeter.2', 'tester.1', 'tester.2', 'drop.1', 'drop.2'], asked),
     () => cradled(asked),
     () => takenUp(part, asked),
+    () => handlesWork(asked),
     () => (part === 'fieldFrame' ? brushesApart(asked) : null),
     () =>
       powered(

@@ -52,7 +52,9 @@ export interface Watched {
   readonly leanedOn: readonly Place[];
   /** A lamp that stays dark with its tips together. */
   readonly trouble: LampTrouble;
-  /** What the lens has shown, and where. */
+  /** Handles that were looked at through the lens. */
+  readonly handlesSeen: readonly Place[];
+  /** What the lens has shown, and where; of the bench's own leads only until they are put right. */
   readonly clues: readonly { readonly place: Place; readonly clue: Clue }[];
 }
 

@@ -5,15 +5,23 @@ import { acrossPart } from '../state.ts';
 import { NO_TROUBLE, troubleAfter } from './deadLamp.ts';
 import type { Watched } from './step.ts';
 
-export const NOTHING_WATCHED: Watched = { lamp: 'unproved', leanedOn: [], clues: [], trouble: NO_TROUBLE };
+export const NOTHING_WATCHED: Watched = {
+  lamp: 'unproved',
+  leanedOn: [],
+  clues: [],
+  handlesSeen: [],
+  trouble: NO_TROUBLE,
+};
 
 /** What is known after one more observation; the same object when it adds nothing. */
 export function watch(watched: Watched, seen: Observation): Watched {
   const lamp = lampAfter(watched.lamp, seen);
   const leanedOn = leanedAfter(watched.leanedOn, seen);
-  const clues = cluesAfter(watched.clues, seen);
+  const worked = seen.minutesSpent > watched.trouble.minutesSpent;
+  const clues = cluesAfter(worked ? withoutHandles(watched.clues) : watched.clues, seen);
+  const handlesSeen = handlesAfter(watched.handlesSeen, seen);
   const trouble = troubleAfter(watched.trouble, seen, provesNow(seen));
-  const next: Watched = { lamp, leanedOn, clues, trouble };
+  const next: Watched = { lamp, leanedOn, clues, handlesSeen, trouble };
   const same = (Object.keys(next) as (keyof Watched)[]).every((key) => next[key] === watched[key]);
   return same ? watched : next;
 }
@@ -53,4 +61,15 @@ function cluesAfter(before: Watched['clues'], { look }: Observation): Watched['c
   const { place, sees } = look;
   const fresh = sees.filter((clue) => !before.some((one) => one.place === place && one.clue === clue));
   return fresh.length === 0 ? before : [...before, ...fresh.map((clue) => ({ place, clue }))];
+}
+
+/** Work by the book makes what was seen of the leads old: it may have been the leads that were put right. */
+function withoutHandles(clues: Watched['clues']): Watched['clues'] {
+  const kept = clues.filter(({ place }) => !place.startsWith('handle:'));
+  return kept.length === clues.length ? clues : kept;
+}
+
+function handlesAfter(before: Watched['handlesSeen'], { look }: Observation): Watched['handlesSeen'] {
+  if (!look?.place.startsWith('handle:') || before.includes(look.place)) return before;
+  return [...before, look.place];
 }

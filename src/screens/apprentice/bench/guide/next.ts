@@ -3,6 +3,7 @@ import {
   type GuideStep,
   prepareStep as guidedPreparation,
   nextStep as guidedStep,
+  handlesWork,
 } from '../../../../bench/guide/guide.ts';
 import type { TestKind } from '../../../../bench/paper.ts';
 import { ammeterStep, holsterAmmeter } from './ammeter.ts';
@@ -25,8 +26,14 @@ const WORK: Readonly<Record<BenchTest, (at: Situation) => Step | null>> = {
   spaced: (at) => ammeterStep('spaced', at),
   neighbour: (at) => ammeterStep('neighbour', at),
   strip: stripStep,
-  ground: lampStep,
+  ground: groundStep,
 };
+
+/** The lamp's own leads first, as long as there is anything left to do with them. */
+function groundStep(at: Situation): Step | null {
+  const step = lampStep(at);
+  return step && (asStep(handlesWork({ seen: at.seen, watched: at.known.watched })) ?? step);
+}
 
 /** What must be out of the hands before a test begins. */
 const AWAY: Readonly<Record<BenchTest, readonly ((at: Situation) => Step | null)[]>> = {
