@@ -26,10 +26,6 @@ export function lampWhole(condition: Condition): boolean {
   return !isBlown(condition) && !isBroken(condition, 'lamp.1') && !isBroken(condition, 'lamp.2');
 }
 
-export function meterWhole(condition: Condition): boolean {
-  return !isBroken(condition, 'ammeter.1') && !isBroken(condition, 'ammeter.2');
-}
-
 /** A remedy that went through. */
 export interface Remedied {
   readonly entry: number;

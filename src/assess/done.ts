@@ -6,7 +6,8 @@ import type { ArmatureDesign } from '../engine/parts/armature.ts';
 import { PART_OF_TEST } from '../scenario/checkParts.ts';
 import { isMatTest, joins, matPass } from './matPasses.ts';
 import { groundPass, neighbourPass, STRIP_ZONES, spacedPass, stripPass } from './passes.ts';
-import type { DropReading, Readings } from './readings.ts';
+import type { DropReading } from './railReadings.ts';
+import type { Readings } from './readings.ts';
 
 /** How much of each test was done, whatever it showed. */
 

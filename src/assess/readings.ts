@@ -78,8 +78,6 @@ export interface StripReading {
   readonly lastedMs: number;
 }
 
-export type { DropReading, GaugeReading, MegohmReading } from './railReadings.ts';
-
 export interface Readings {
   readonly ammeter: readonly AmmeterReading[];
   readonly lamp: readonly LampReading[];

@@ -12,11 +12,11 @@ import {
 import { JOB_FRAMES } from '../../engine/parts/fieldFrameDesigns.ts';
 import { cluesAt } from '../../scenario/hidden/looks.ts';
 import { limitsOf } from '../../scenario/public/limits.ts';
-import { readsPoor } from './armatureTools.ts';
+import { DROP_BAND, readsPoor } from './armatureTools.ts';
 import { type Expected, fieldExpected } from './expected.ts';
 import { asOne, type PartAt, type TrueFinding } from './finding.ts';
 import { branchName, NOWHERE, namedPlace, type PlaceClass } from './place.ts';
-import { lampLit, SCATTER_BAND } from './shown.ts';
+import { lampLit } from './shown.ts';
 
 const BRUSHES = [1, 2] as const;
 type Brush = (typeof BRUSHES)[number];
@@ -79,7 +79,7 @@ function toldBy(
   const tells: Partial<Record<TestKind, () => boolean>> = {
     fieldContinuity: () => shown.continuity.includes(false),
     fieldInsulation: () => shown.grounded.includes(true),
-    millivolt: () => Math.abs(shown.dropRatio - 1) > SCATTER_BAND,
+    millivolt: () => Math.abs(shown.dropRatio - 1) > DROP_BAND,
     megohm: leaks,
   };
   return tests.filter((test) => tells[test]?.() === true);

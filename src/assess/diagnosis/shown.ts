@@ -30,7 +30,7 @@ export interface Shown {
 /** Room temperature, degrees C. */
 const ROOM_C = 20;
 /** Scatter of clean contacts never lets a smaller deviation be told, whatever the range; bench figures, three sigma. */
-export const SCATTER_BAND = 0.03;
+const SCATTER_BAND = 0.03;
 
 /** Ammeter loop with both contacts at the middle of their spread, ohm. */
 export function nominalLoopOhm(faults: readonly ArmatureFault[]): number {
