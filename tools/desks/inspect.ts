@@ -36,7 +36,7 @@ process.exitCode = found.length > 0 ? 1 : 0;
 async function inspect(on: Browser, scene: Scene, width: number, height: number): Promise<string[]> {
   const context = await on.newContext({ viewport: { width, height }, reducedMotion: 'reduce' });
   const page = await context.newPage();
-  page.setDefaultTimeout(20_000);
+  page.setDefaultTimeout(60_000);
   const where = `${scene.name} ${width}`;
   const said: string[] = [];
   page.on('pageerror', (error) => said.push(`${where}: ${error.message}`));

@@ -1,8 +1,9 @@
 import type { Entry } from '../../attempt/entry.ts';
 import type { Action } from '../../bench/action.ts';
+import { type LeadSet, leadSet } from '../../bench/places.ts';
 
 /** What a person is about at the bench. */
-export const LANES = ['look', 'ammeter', 'lamp', 'strip', 'bench', 'paper'] as const;
+export const LANES = ['look', 'ammeter', 'lamp', 'strip', 'tools', 'remedy', 'bench', 'paper'] as const;
 export type Lane = (typeof LANES)[number];
 
 export const LANE_WORDS: Readonly<Record<Lane, string>> = {
@@ -10,6 +11,8 @@ export const LANE_WORDS: Readonly<Record<Lane, string>> = {
   ammeter: 'Ammeter',
   lamp: 'Lamp',
   strip: 'Strip',
+  tools: 'Tester, drop, gauges',
+  remedy: 'Remedies',
   bench: 'Bench and part',
   paper: 'Writing',
 };
@@ -25,6 +28,13 @@ export interface Span {
 /** Longest stretch after an act that still counts as work on the same thing, ms. Ours. */
 const STILL_AT_IT_MS = 8000;
 
+const LANE_OF_LEADS: Readonly<Record<LeadSet, Lane>> = {
+  ammeter: 'ammeter',
+  lamp: 'lamp',
+  tester: 'tools',
+  drop: 'tools',
+};
+
 function laneOf(action: Action, test: Lane): Lane {
   switch (action.type) {
     case 'lens.look':
@@ -33,9 +43,10 @@ function laneOf(action: Action, test: Lane): Lane {
     case 'lead.take':
     case 'lead.touch':
     case 'lead.lift':
+    case 'lead.lean':
     case 'lead.clamp':
     case 'lead.holster':
-      return action.lead.startsWith('ammeter') ? 'ammeter' : 'lamp';
+      return LANE_OF_LEADS[leadSet(action.lead)];
     case 'range.turn':
       return 'ammeter';
     case 'strip.take':
@@ -43,6 +54,17 @@ function laneOf(action: Action, test: Lane): Lane {
     case 'strip.away':
     case 'strip.hang':
       return 'strip';
+    case 'gauge.read':
+    case 'tester.volts':
+    case 'tester.press':
+    case 'tester.discharge':
+    case 'drop.feed':
+      return 'tools';
+    case 'remedy.do':
+    case 'bench.setRight':
+      return 'remedy';
+    case 'prepare.check':
+      return 'look';
     case 'sheet.write':
     case 'verdict.write':
     case 'job.handIn':

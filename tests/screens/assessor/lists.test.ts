@@ -92,6 +92,27 @@ describe('the lanes of work', () => {
     ]);
   });
 
+  it('tell the rail’s tools and remedies from lamp and bench', () => {
+    const acts: Action[] = [
+      { type: 'lead.take', lead: 'tester.1', grip: 'handle' },
+      { type: 'tester.press', on: true },
+      { type: 'gauge.read', gauge: 'undercut' },
+      { type: 'remedy.do', remedy: 'undercut' },
+      { type: 'part.takeUp', part: 'brushPlate' },
+      { type: 'lead.take', lead: 'lamp.1', grip: 'handle' },
+    ];
+    const worked = spansOf(
+      acts.map((act, n) => entry(n, n * 1000, act)),
+      7000,
+    );
+    expect(worked.map(({ lane, acts: count }) => [lane, count])).toEqual([
+      ['tools', 3],
+      ['remedy', 1],
+      ['bench', 1],
+      ['lamp', 1],
+    ]);
+  });
+
   it('add up', () => {
     expect(sumsOf(spans)).toMatchObject({ ammeter: { acts: 3, ms: 10_000 }, paper: { acts: 0, ms: 0 } });
   });
