@@ -1,3 +1,17 @@
-import { calibrate } from './calibrate/calibrate.ts';
+import { attemptsFrom, calibrateAll, calibrateOne, USAGE } from './calibrate/command.ts';
+import { issueLines, readLibrary } from './support/files.ts';
 
-process.exitCode = calibrate(process.argv.slice(2), (line) => console.log(line));
+const words = process.argv.slice(2);
+const library = readLibrary();
+const attempts = attemptsFrom(words);
+if (!library.ok) {
+  for (const line of issueLines('scenarios', library.issues)) console.error(line);
+  process.exitCode = 1;
+} else if (words[0] === 'world' && process.send) {
+  calibrateOne(library.value, words.slice(1));
+} else if (attempts === null) {
+  console.error(USAGE);
+  process.exitCode = 2;
+} else {
+  process.exitCode = await calibrateAll(library.value, attempts, (line) => console.log(line));
+}

@@ -1,4 +1,4 @@
-import { createEvidence, Weigher } from '../../src/assess/evidence/index.ts';
+import { createEvidence, nextReadings, Weigher } from '../../src/assess/evidence/index.ts';
 import type { MeterReading } from '../../src/assess/evidence/reading.ts';
 import { neighbourStation } from '../../src/engine/answers.ts';
 import { createArmatureSolver } from '../../src/engine/armatureBench.ts';
@@ -24,13 +24,25 @@ export function passOf(a: ArmatureDesign): MeterReading[] {
   });
 }
 
+/** Which of all the readings the job still allows would tell most, half a pass having been read. */
+export async function nextReading(a: ArmatureDesign, effort: Effort): Promise<SpeedRow> {
+  const model = modelOf(a);
+  const weigher = new Weigher(model);
+  for (const reading of passOf(a).slice(0, PASS / 2)) weigher.add(reading);
+  const posterior = weigher.result();
+  const timing = await timed(effort, () => nextReadings(posterior)[0]);
+  const what = `${a.id}: which next reading would tell most`;
+  return { id: `next-${a.id}`, what, aimMs: 1000, ...timing };
+}
+
+function modelOf(design: ArmatureDesign) {
+  const tests = ['look', 'spaced', 'neighbour', 'ground', 'strip'] as const;
+  return createEvidence({ design, mains: '230V50Hz', tests });
+}
+
 /** One more reading weighed against every suspect, and the probabilities of all of them afterwards. */
 export async function evidenceUpdate(a: ArmatureDesign, effort: Effort): Promise<SpeedRow> {
-  const model = createEvidence({
-    design: a,
-    mains: '230V50Hz',
-    tests: ['look', 'spaced', 'neighbour', 'ground', 'strip'],
-  });
+  const model = modelOf(a);
   const pass = passOf(a);
   let weigher = new Weigher(model);
   const timing = await timed(effort, (n) => {
@@ -39,5 +51,5 @@ export async function evidenceUpdate(a: ArmatureDesign, effort: Effort): Promise
     return weigher.result();
   });
   const what = `${a.id}: one reading weighed against ${model.suspects.count} suspects`;
-  return { id: `evidence-${a.id}`, what, ...timing };
+  return { id: `evidence-${a.id}`, what, aimMs: 50, ...timing };
 }

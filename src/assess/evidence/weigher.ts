@@ -40,6 +40,7 @@ export class Weigher {
   private readonly meterLog: Float64Array;
   /** The same with the instrument's errors averaged, by suspect and surface. */
   private readonly meterMean: Float64Array;
+  private meterMeanStale = false;
   private readonly noneMeterLog = new Float64Array(CASES);
   private readonly stripLog: Float64Array;
   private noneStripLog = 0;
@@ -83,8 +84,16 @@ export class Weigher {
   }
 
   result(): Posterior {
+    this.averageGains();
     const pairs = this.pairs(this.table([]));
     return new Posterior(this.model, this.table(pairs), this.lamp, this.looks.others());
+  }
+
+  private averageGains(): void {
+    if (!this.meterMeanStale) return;
+    const { meterMean, meterLog } = this;
+    for (let k = 0; k < meterMean.length; k++) meterMean[k] = overGains(meterLog, k >> 1, k & 1);
+    this.meterMeanStale = false;
   }
 
   private addMeter(reading: MeterReading): void {
@@ -99,7 +108,7 @@ export class Weigher {
         meterLog[at]! += Math.log(likelihoods[at]!);
       }
     }
-    for (let k = 0; k < this.meterMean.length; k++) this.meterMean[k] = overGains(meterLog, k >> 1, k & 1);
+    this.meterMeanStale = true;
     for (let c = 0; c < cases; c++)
       this.noneMeterLog[c]! += Math.log((1 - ANYTHING) * together[c]! + ANYTHING);
   }

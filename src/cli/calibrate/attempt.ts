@@ -9,15 +9,18 @@ import { seeded } from '../../engine/math/random.ts';
 import type { ArmatureDesign } from '../../engine/parts/armature.ts';
 import { TrialBench } from './bench.ts';
 import { LEARNERS, learn } from './learners.ts';
-import { type Draw, pick } from './part.ts';
-import { EDGES, type Said } from './reliability.ts';
+import { pick } from './part.ts';
+import { binAt, EDGES, type Said } from './reliability.ts';
 import type { World } from './worlds.ts';
 
-/** One attempt of one learner at one part, judged. */
-export interface Tried extends Said {
+/** One attempt of one learner at one part. */
+export interface Tried {
   readonly learner: string;
   readonly design: string;
+  /** What became of the likeliest thing there was to say. */
   readonly judgement: Judgement;
+  /** What else might have been said, judged: at most one for each bin, so that a bin counts attempts. */
+  readonly said: readonly Said[];
 }
 
 const MAINS = '230V50Hz';
@@ -34,9 +37,9 @@ function modelOf(design: ArmatureDesign) {
 }
 
 /**
- * A part is drawn, a learner of some skill reads what they read, and something is said of the part. What is said may
- * depend on the readings in any way, never on the truth: to fill all bins it is the possibility whose chance comes
- * nearest to one drawn.
+ * A part is drawn, a learner of some skill reads what they read, and things are said of the part. What is said may
+ * depend on the readings in any way, never on the truth: to fill all bins it is, for each, the possibility whose chance
+ * comes nearest to its middle.
  * @param offsets shares of a slot pitch at which the armature may lie
  */
 export function tryOnce(
@@ -53,19 +56,31 @@ export function tryOnce(
   const weigher = new Weigher(model);
   for (const reading of learn(learner, bench, offsets, draw)) weigher.add(reading);
   const after = weigher.result();
-  const verdict = verdictOf(choose(possibilitiesOf(after), draw), design);
-  const { findings } = judge(after, before, verdict, { faults: part.faults, chalkedBar: 0 });
-  const { place, right, judgement } = findings[0]!;
-  return { chance: place, right, judgement, learner: learner.name, design: design.id };
+  const sayable = possibilitiesOf(after).filter(({ what }) => what !== 'noneOfThese');
+  const judged = (possibility: Possibility) =>
+    judge(after, before, verdictOf(possibility, design), { faults: part.faults, chalkedBar: 0 }).findings[0]!;
+  const { judgement } = judged(sayable[0]!);
+  const said = nearestByBin(sayable).map((possibility): Said => {
+    const { place, right } = judged(possibility);
+    return { chance: place, right };
+  });
+  return { said: onePerBin(said), judgement, learner: learner.name, design: design.id };
 }
 
-/** Something to say whose chance lies about where a bin drawn by lot has its middle. */
-function choose(possibilities: readonly Possibility[], draw: Draw): Possibility {
-  const bin = Math.floor(draw() * (EDGES.length - 1));
-  const aim = (EDGES[bin]! + EDGES[bin + 1]!) / 2;
-  const away = ({ chance }: Possibility) => Math.abs(chance - aim);
-  const sayable = possibilities.filter(({ what }) => what !== 'noneOfThese');
-  return sayable.reduce((best, one) => (away(one) < away(best) ? one : best));
+/** For each bin the possibility nearest to its middle, if any lies in it. */
+function nearestByBin(sayable: readonly Possibility[]): Possibility[] {
+  return EDGES.slice(0, -1).flatMap((from, k) => {
+    const to = EDGES[k + 1]!;
+    const within = sayable.filter(({ chance }) => binAt(chance) === k);
+    const away = ({ chance }: Possibility) => Math.abs(chance - (from + to) / 2);
+    return within.length === 0 ? [] : [within.reduce((best, one) => (away(one) < away(best) ? one : best))];
+  });
+}
+
+/** Judged, a claim counts with what cannot be told from it, and may move to another bin. */
+function onePerBin(said: readonly Said[]): Said[] {
+  const bins = said.map(({ chance }) => binAt(chance));
+  return said.filter((_, n) => bins.indexOf(bins[n]!) === n);
 }
 
 /** A possibility as a learner would write it, counted from bar 0. */

@@ -18,9 +18,15 @@ export interface Bin {
 }
 
 /** Edges of the bins; the last is what counts as proven. */
-export const EDGES = [0, 0.05, 0.25, 0.45, 0.65, 0.95, 1] as const;
+export const EDGES = [0, 0.05, 0.3, 0.6, 0.95, 1] as const;
 /** Bins with fewer verdicts are shown, not judged. */
 export const JUDGED_FROM = 200;
+
+/** Number of the bin a chance falls into; the last takes in its upper edge. */
+export function binAt(chance: number): number {
+  const above = EDGES.findIndex((edge) => chance < edge);
+  return above === -1 ? EDGES.length - 2 : above - 1;
+}
 
 export function binsOf(said: readonly Said[], edges: readonly number[] = EDGES): Bin[] {
   return edges.slice(0, -1).map((from, k) => {

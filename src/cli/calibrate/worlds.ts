@@ -1,5 +1,4 @@
 import { type ArmatureSolver, createArmatureSolver } from '../../engine/armatureBench.ts';
-import { BENCH_GROWLER } from '../../engine/growler.ts';
 import type { ArmatureDesign } from '../../engine/parts/armature.ts';
 import { type FieldTables, finiteElementMeter } from './finiteElements.ts';
 import { type Draw, type DrawnPart, drawPart, offRange, withAnother } from './part.ts';
@@ -57,22 +56,8 @@ const other = (name: string, what: string, change: Partial<World>): World => ({
   ...change,
 });
 
-/** The same armature as another hand might have made it: about as far off as the network is from finite elements. */
-function otherwiseMade(design: ArmatureDesign): ArmatureDesign {
-  return {
-    ...design,
-    jawGap: 1.15 * design.jawGap,
-    slotMouth: 1.08 * design.slotMouth,
-    relativePermeability: 0.75 * design.relativePermeability,
-  };
-}
-const OTHERWISE_GROWLER = { ...BENCH_GROWLER, jawLeakage: 1.2, windingLeakage: 0.5, endLeakage: 0.08 };
-
 export const MIS_SPECIFIED: readonly World[] = [
   other('scatter × 1.5', 'contacts half as unsteady again as believed', { scatter: 1.5 }),
-  other('other inductances', 'gap, slot mouths, iron and leakage other than believed', {
-    solver: solvers((design) => createArmatureSolver(otherwiseMade(design), OTHERWISE_GROWLER)),
-  }),
   other('off the grid', 'severities beyond and at the edges of those listed', {
     drawPart: (design, draw) => offRange(drawPart(design, draw), draw),
   }),

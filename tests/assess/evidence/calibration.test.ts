@@ -46,7 +46,7 @@ function expectHonest({ bins, world, logScore: score, tried }: Calibration): voi
     if (bin.count >= 10) expect(holds(bin, world.tolerance), JSON.stringify(bin)).toBe(true);
   expect(score).toBeLessThan(0.45);
   const guessed = tried.filter(({ learner }) => learner === 'guesser');
-  expect(guessed.length).toBeGreaterThan(3);
+  expect(guessed.length).toBeGreaterThan(1);
   expect(guessed.filter(({ judgement }) => judgement === 'proven')).toEqual([]);
 }
 
@@ -56,7 +56,7 @@ const PATIENCE = 300_000;
 describe('what is said of parts drawn as they come', { timeout: PATIENCE }, () => {
   it('comes true about as often as it says', () => {
     const designs = [armature('wave-23'), armature('lap-28')];
-    expectHonest(calibrateWorld(BELIEVED, designs, () => [0, 0.25], 80, ['quench', 'rivet', 'swage']));
+    expectHonest(calibrateWorld(BELIEVED, designs, () => [0, 0.25], 42, ['quench', 'rivet', 'swage']));
   });
 
   it('still does so when the inductances are those of finite elements', () => {
@@ -64,6 +64,6 @@ describe('what is said of parts drawn as they come', { timeout: PATIENCE }, () =
     const world = finiteElementWorld(tables);
     const offsets = (design: { readonly bars: number }) =>
       pitchesOf(tables, { ...armature('wave-23'), ...design });
-    expectHonest(calibrateWorld(world, [armature('wave-23')], offsets, 45, ['quench', 'rivet', 'swage']));
+    expectHonest(calibrateWorld(world, [armature('wave-23')], offsets, 24, ['quench', 'rivet', 'swage']));
   });
 });
