@@ -10,7 +10,13 @@ import { FAMILIES } from '../../src/scenario/generate.ts';
 import type { Parsed, Scenario } from '../../src/scenario/scenario.ts';
 import type { InstructorDesk, SetWish } from '../../src/screens/instructor/desk.ts';
 import { newOtherFault, otherKindsAt, otherSpotOf, spotsOf } from '../../src/screens/instructor/matSpots.ts';
-import { withBrush, withOtherFaults, withPart, withWear } from '../../src/screens/instructor/partEdits.ts';
+import {
+  withBrush,
+  withLimit,
+  withOtherFaults,
+  withPart,
+  withWear,
+} from '../../src/screens/instructor/partEdits.ts';
 import { differs } from '../../src/screens/shared/toldWords.ts';
 import { openBrowserStore } from '../../src/store/browserStore.ts';
 import type { Store } from '../../src/store/store.ts';
@@ -210,6 +216,18 @@ describe('what the tests will show of frame, plate and bench', () => {
     expect(desk.check(frameOnly)).toMatchObject({ ok: true });
     expect(frameOnly.public.tests).toEqual(['look', 'fieldContinuity', 'fieldInsulation']);
     expect(shown(frameOnly).tests.map(({ test }) => test)).toEqual(['look']);
+  });
+
+  it('a limit of the card’s own decides what counts as worn', async () => {
+    const sound = await whole();
+    const strict = withLimit(sound, 'brushLengthMm', 15);
+    expect(desk.check(strict)).toMatchObject({ ok: true });
+    expect(shown(strict).foundBy.map(({ part }) => part)).toEqual(['fieldFrame', 'brushPlate']);
+    expect(withLimit(strict, 'brushLengthMm', null)).toEqual(sound);
+    expect(desk.check(withLimit(sound, 'runOutMm', -1))).toMatchObject({
+      ok: false,
+      issues: [{ path: 'public.limits.runOutMm' }],
+    });
   });
 
   it('wear beyond the card’s limit is found by the gauges', async () => {

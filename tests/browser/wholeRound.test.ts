@@ -155,4 +155,23 @@ describe('a whole round: instructor, apprentice, assessor', () => {
     expect(await check(repointed)).toContain('signed.record.evidence[0].seal');
     expect(opened.complaints).toEqual([]);
   }, 90_000);
+
+  it('everything is kept in one file, and another browser takes it in', async () => {
+    await page.goto(`${new URL(page.url()).origin}/#/assessor/safe`);
+    const { text } = await savedBy(page, page.getByRole('button', { name: 'Save everything to a file' }));
+    const other = await openApp({}, '#/assessor/safe');
+    await other.page.getByRole('heading', { name: 'Keep safe' }).waitFor();
+    await handOver(other.page, text, 'everything.json');
+    // The attempt, the job, the record and the key, which cannot sign there.
+    await other.page.getByText('4 things added.').waitFor({ timeout: 30_000 });
+    await other.page.getByRole('link', { name: 'Finished attempts' }).click();
+    await other.page
+      .getByRole('checkbox', { name: /T. Okafor/ })
+      .first()
+      .waitFor();
+    await other.page.getByRole('link', { name: 'Drafts and records' }).click();
+    await other.page.getByText('R. Lindqvist').first().waitFor();
+    expect(other.complaints).toEqual([]);
+    await other.close();
+  }, 90_000);
 });

@@ -2,6 +2,7 @@ import type { TestKind } from '../../bench/paper.ts';
 import type { Issue, Scenario, ScenarioPublic } from '../../scenario/scenario.ts';
 import { RadioField, SelectField, TextField } from '../shared/Field.tsx';
 import { mainsWords, modeMeaning, modeWords, testWords, type Vocabulary } from '../shared/words.ts';
+import { LimitsForm } from './LimitsForm.tsx';
 import { NumberField } from './NumberField.tsx';
 import { testsFor } from './partEdits.ts';
 
@@ -79,6 +80,7 @@ export function CardForm({ scenario, issues, vocabulary, onChange }: CardFormPro
           onInput={(seed) => onChange({ ...scenario, hidden: { ...hidden, seed: seed ?? Number.NaN } })}
         />
       </div>
+      <LimitsForm {...{ scenario, wrong, onChange }} />
     </section>
   );
 }

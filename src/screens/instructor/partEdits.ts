@@ -114,3 +114,13 @@ function withAllWear({ hidden, ...rest }: Scenario, wear: Wear): Scenario {
   const { wear: _, ...others } = hidden;
   return { ...rest, hidden: Object.keys(wear).length === 0 ? others : { ...others, wear } };
 }
+
+type CardLimits = NonNullable<ScenarioPublic['limits']>;
+
+/** A limit of the card's own; null: the usual one. */
+export function withLimit(scenario: Scenario, what: keyof CardLimits, value: number | null): Scenario {
+  const { limits = {}, ...shown } = scenario.public;
+  const { [what]: _, ...others } = limits;
+  const next: CardLimits = value === null ? others : { ...others, [what]: value };
+  return { ...scenario, public: Object.keys(next).length === 0 ? shown : { ...shown, limits: next } };
+}
