@@ -164,6 +164,9 @@ function standsIn(box: Rect, parts: readonly MatPart[]): Layout['partStands'] {
   );
 }
 
+/** Cables of holstered leads rise over the panel's edge by so much, px. */
+const LOOPS = 30;
+
 function wide(part: ArmatureView, width: number, height: number, parts: readonly MatPart[]): Layout {
   const mode = width >= 860 ? 'wide' : 'medium';
   const panelH = clamp(height * 0.31, 168, 250);
@@ -192,7 +195,10 @@ function wide(part: ArmatureView, width: number, height: number, parts: readonly
     end: endGeometry(part, endBox.x + endBox.w / 2, endBox.y + endSize * 0.43, endSize * 0.325),
     endBox,
     mat: { x: endBox.x, y: matY, w: endBox.w - standsW, h: matH },
-    partStands: standsIn({ x: endBox.x + endBox.w - standsW + 6, y: matY, w: standsW - 6, h: matH }, parts),
+    partStands: standsIn(
+      { x: endBox.x + endBox.w - standsW + 6, y: matY, w: standsW - 6, h: matH - LOOPS },
+      parts,
+    ),
     board: { x: endBox.x, y: endBox.y, w: endBox.w, h: upper - 10 - endBox.y },
     rail: { x: 16, y: 4, w: width - column - 40, h: railH - 8 },
     tools: toolRects({ x: 22, y: 4, w: width - column - 50, h: railH - 8 }, 18),

@@ -4,13 +4,13 @@ import type { Cable, Makers } from './makers.ts';
 import { paintAmmeterLead, paintCable, paintClamp, paintLampLead } from './paint/probes.ts';
 import {
   alongLead,
+  cableEnd,
   endTip,
   LEAD_BUILD,
   type LeadPose,
   leadPose,
   leadTail,
   type Situation,
-  socketOf,
 } from './pose.ts';
 import type { Point } from './project.ts';
 import { painted } from './surface.ts';
@@ -87,7 +87,7 @@ export class Leads {
     probe.position.set(pose.tip.x, pose.tip.y);
     probe.rotation = pose.angle;
     probe.scale.set(pose.scale);
-    const socket = socketOf(s.layout, lead);
+    const socket = cableEnd(s, lead);
     d.cable.lay(hang(leadTail(pose, lead), pose.angle, socket, pose.scale));
   }
 

@@ -99,7 +99,7 @@ function paintSmall(pen: Pen, part: MatPart, parts: Parts, box: Rect, say: Say):
     paintFieldFrame(pen, g, parts.fieldFrame);
   } else paintBrushPlate(pen, centredPlate(100));
   pen.restore();
-  if (say) words(pen, PART_WORDS[part], x, box.y + box.h - 9, 11.5);
+  if (say) words(pen, PART_WORDS[part], x, box.y + box.h - 9, 11.5, 'center', box);
 }
 
 function centredPlate(r: number) {
@@ -139,7 +139,10 @@ function paintLarge(pen: Pen, part: MatPart, parts: Parts, box: Rect, say: Say):
   } else paintBrushPlate(pen, plateGeometry(box));
   paintTab(pen, putBackTab(box), say);
   if (!say) return;
-  words(pen, PART_WORDS[part], box.x + 16, box.y + 24, 14, 'left');
+  words(pen, PART_WORDS[part], box.x + 16, box.y + 24, 14, 'left', {
+    x: box.x,
+    w: putBackTab(box).x - box.x,
+  });
   if (part === 'fieldFrame') paintFrameWords(pen, box);
   else paintPlateWords(pen, box, say);
 }
@@ -154,6 +157,7 @@ function paintTab(pen: Pen, tab: Rect, say: Say): void {
   if (say) words(pen, 'put back', tab.x + tab.w / 2, tab.y + tab.h / 2 + 4.5, 13);
 }
 
+/** Words of one line; they stay within a box where one is given. */
 function words(
   pen: Pen,
   text: string,
@@ -161,22 +165,27 @@ function words(
   y: number,
   size: number,
   align: CanvasTextAlign = 'center',
+  within?: Pick<Rect, 'x' | 'w'>,
 ): void {
   pen.font = font(size, 650);
-  pen.textAlign = align;
+  pen.textAlign = 'left';
   pen.textBaseline = 'alphabetic';
   pen.lineWidth = 3;
   pen.strokeStyle = 'rgba(10,20,24,.8)';
-  pen.strokeText(text, x, y);
+  const room = within ? within.w - 8 : Number.POSITIVE_INFINITY;
+  const w = Math.min(room, pen.measureText(text).width);
+  const wanted = align === 'left' ? x : align === 'right' ? x - w : x - w / 2;
+  const left = within ? Math.min(within.x + within.w - 4 - w, Math.max(within.x + 4, wanted)) : wanted;
+  pen.strokeText(text, left, y, w);
   pen.fillStyle = '#e4efec';
-  pen.fillText(text, x, y);
+  pen.fillText(text, left, y, w);
 }
 
 function paintFrameWords(pen: Pen, box: Rect): void {
   const g = frameGeometry(box, false);
-  words(pen, 'motor terminal', g.terminal.x + g.r * 0.2, g.terminal.y - 2, 12, 'left');
+  words(pen, 'motor terminal', g.terminal.x + g.r * 0.2, g.terminal.y - 2, 12, 'left', box);
   const spot = roundOf(frameContacts(g)['field:case']);
-  words(pen, 'case', Math.max(box.x + 8, spot.x - g.r * 0.42), spot.y + g.r * 0.62, 12, 'left');
+  words(pen, 'case', Math.max(box.x + 8, spot.x - g.r * 0.42), spot.y + g.r * 0.62, 12, 'left', box);
 }
 
 function paintBrushWords(pen: Pen, box: Rect, apart: boolean): void {
@@ -184,7 +193,7 @@ function paintBrushWords(pen: Pen, box: Rect, apart: boolean): void {
   g.brushes.forEach((p, i) => {
     const side = i === 0 ? -1 : 1;
     const x = p.x + side * (g.brush.w / 2 + 6);
-    words(pen, `brush ${i + 1}`, x, p.y + 4, 12, i === 0 ? 'right' : 'left');
+    words(pen, `brush ${i + 1}`, x, p.y + 4, 12, i === 0 ? 'right' : 'left', box);
   });
   const low = g.brushes[0].y + g.brush.h * 0.5 + 22;
   words(
@@ -200,6 +209,9 @@ function paintBrushWords(pen: Pen, box: Rect, apart: boolean): void {
 function paintPlateWords(pen: Pen, box: Rect, say: NonNullable<Say>): void {
   const g = plateGeometry(box);
   const contacts: Readonly<Record<string, Shape>> = plateContacts(g);
+  // Two names side by side never run into each other.
+  const left = { x: box.x, w: g.x - box.x - 2 };
+  const right = { x: g.x + 2, w: box.x + box.w - g.x - 2 };
   for (const [place, text] of [
     ['plate:insulated1', 'insulated 1'],
     ['plate:insulated2', 'insulated 2'],
@@ -208,7 +220,15 @@ function paintPlateWords(pen: Pen, box: Rect, say: NonNullable<Say>): void {
   ] as const) {
     const p = roundOf(contacts[place]!);
     const up = p.y < g.y;
-    words(pen, say(text), p.x, up ? p.y - g.r * 0.36 : p.y + g.r * 0.43, 12);
+    words(
+      pen,
+      say(text),
+      p.x,
+      up ? p.y - g.r * 0.36 : p.y + g.r * 0.43,
+      12,
+      'center',
+      p.x < g.x ? left : right,
+    );
   }
   words(pen, 'bare plate', g.x, g.y + g.r + 18, 12);
 }

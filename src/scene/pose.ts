@@ -82,6 +82,21 @@ export function holsterOf(layout: Layout, lead: BenchLead): Rect {
 }
 
 /** Socket in the upper edge of the panel where a lead's cable comes out. */
+/**
+ * Where the cable of a lead in use comes out. On a phone the panel stands between the holsters and the part: there the
+ * cable runs behind it and comes out at its upper edge, so that nothing hangs across switch and instruments.
+ */
+export function cableEnd(s: Situation, lead: BenchLead): Point {
+  const { layout } = s;
+  if (layout.mode !== 'narrow' || s.seen.leads[lead].at === 'holster') return socketOf(layout, lead);
+  return grommets(layout)[BENCH_LEADS.indexOf(lead)] ?? socketOf(layout, lead);
+}
+
+/** Holes in the upper edge of a phone's panel, one for each lead. */
+export function grommets({ panel, endBox }: Layout): Point[] {
+  return BENCH_LEADS.map((_, i) => ({ x: endBox.x + endBox.w - 62 + i * 15, y: panel.frame.y + 3 }));
+}
+
 export function socketOf(layout: Layout, lead: BenchLead): Point {
   const h = holsterOf(layout, lead);
   return { x: h.x + h.w * 0.84, y: layout.mode === 'narrow' ? h.y - 1 : layout.panel.frame.y + 5 };

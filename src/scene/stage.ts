@@ -19,7 +19,13 @@ import { paintBlocks, paintEndLabels, paintJawWords, paintMatWord } from './pain
 import { paintGrowlerEnd } from './paint/growlerEnd.ts';
 import { growlerBox, paintGrowlerBack, paintGrowlerFront } from './paint/growlerSide.ts';
 import { paintRoom, paintVeil } from './paint/room.ts';
-import { paintChalkTool, paintHolsters, paintRailFittings, paintStand } from './paint/tools.ts';
+import {
+  paintChalkTool,
+  paintGrommets,
+  paintHolsters,
+  paintRailFittings,
+  paintStand,
+} from './paint/tools.ts';
 import { Flags } from './panel/flags.ts';
 import { TestLamp } from './panel/lamp.ts';
 import { Meter, type ScaleFraction } from './panel/meter.ts';
@@ -27,7 +33,7 @@ import { Ranges } from './panel/ranges.ts';
 import { SelectorLever } from './panel/selector.ts';
 import { leverAngle } from './panel/selectorShape.ts';
 import type { PartBoard } from './partBoard.ts';
-import type { LeadPose, Situation } from './pose.ts';
+import { grommets, type LeadPose, type Situation } from './pose.ts';
 import type { Point } from './project.ts';
 import { roundOf } from './shapes.ts';
 import { Strip } from './strip.ts';
@@ -108,6 +114,7 @@ export class Stage {
         paintRailFittings(pen, layout);
         paintStand(pen, layout.stand, lettering);
         paintHolsters(pen, layout);
+        if (layout.mode === 'narrow') paintGrommets(pen, grommets(layout));
         if (!lettering) return;
         paintEndLabels(pen, layout);
       }),

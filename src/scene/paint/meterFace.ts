@@ -102,6 +102,9 @@ function strokeAt(
   pen.stroke();
 }
 
+/** Nothing is printed nearer to the rim than this, px. */
+const EDGE = 15;
+
 function paintFigures(
   pen: Pen,
   p: { arc: number },
@@ -122,7 +125,10 @@ function paintFigures(
     if (i > 0 && (f - last) * 2 * HALF * p.arc < size * 1.25) continue;
     last = f;
     const [x, y] = at(f, p.arc * 1.04 + size * 0.66);
-    pen.fillText(String(i * d.figure), x, y);
+    const figure = String(i * d.figure);
+    // The last figure of a long scale would run under the rim.
+    const room = EDGE + pen.measureText(figure).width / 2;
+    pen.fillText(figure, Math.min(w - room, Math.max(room, x)), y);
   }
 }
 

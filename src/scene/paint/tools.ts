@@ -1,5 +1,6 @@
 import type { Layout, Rect } from '../layout.ts';
 import { BRASS, font } from '../materials.ts';
+import type { Point } from '../project.ts';
 import { disc, linear, type Pen, radial, roundRect, shadowed } from '../surface.ts';
 
 /** The lens: a round of glass in brass with a turned handle; origin at the middle of the glass. */
@@ -184,6 +185,14 @@ export function paintHolsters(pen: Pen, l: Layout): void {
     pen.textBaseline = 'alphabetic';
     pen.fillText(title, 0, 0);
     pen.restore();
+  }
+}
+
+/** Holes a phone's panel lets its cables out by; see cableEnd. */
+export function paintGrommets(pen: Pen, holes: readonly Point[]): void {
+  for (const { x, y } of holes) {
+    disc(pen, x, y, 6, '#5b757c');
+    disc(pen, x, y, 4, '#0a1214');
   }
 }
 

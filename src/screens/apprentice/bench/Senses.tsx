@@ -27,7 +27,7 @@ export function Senses(props: BenchViewProps & { readonly eye: Eye }) {
           ♪{' '}
         </span>
         <span class="visually-hidden">Heard: </span>
-        {[heard, humWords(seen.hum)].filter((line) => line !== '').join(' ') || 'Quiet.'}
+        {[...new Set([heard, humWords(seen.hum)])].filter((line) => line !== '').join(' ') || 'Quiet.'}
       </p>
       <Button kind="quiet" keyHint="Z" onPress={props.eye.turn}>
         {props.eye.closer ? 'Whole bench' : 'Look closer'}
