@@ -10,6 +10,9 @@ const jobs = [...scenarioTexts()].map(([name, text]): [string, Scenario] => {
   if (!read.ok) throw new Error(`${name}: ${JSON.stringify(read.issues)}`);
   return [name, read.value];
 });
+// One kind of armature after the other: what its faults would show is worked out once.
+const kindOf = ([, { public: shown }]: [string, Scenario]) => `${shown.armature} ${shown.mains}`;
+jobs.sort((one, other) => kindOf(one).localeCompare(kindOf(other)));
 
 describe('the expert, from observations alone, wins every mark', () => {
   it('in a library of sixty jobs and more', () => {

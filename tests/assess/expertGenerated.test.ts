@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { MAINS, type MainsId } from '../../src/engine/drive.ts';
 import { JOB_FRAMES } from '../../src/engine/parts/fieldFrameDesigns.ts';
 import {
   BENCH_FAMILIES,
@@ -13,22 +14,30 @@ import {
 import { library } from './attempts.ts';
 import { notWon } from './won.ts';
 
+const MAINS_IDS = Object.keys(MAINS) as MainsId[];
+
+/** Of the mark for a proven verdict: right, and four fifths likely by the expert's own readings. */
+const LEAST_PROVEN = 0.4;
+
 describe('the expert solves jobs the generator makes', () => {
   // A seed the generator was not made with; one difficulty for each family of each part, each in its turn.
   const seed = 'unseen 1';
   const wishes = [...library.values()].flatMap((design, nth) =>
     tellable(design).map((family, at) => {
       const levels = difficulties(design);
-      return { seed, part: design.id, family, difficulty: levels[(nth + at) % levels.length]! };
+      // One mains for each part: what its faults would show is worked out once.
+      const mains = MAINS_IDS[nth % MAINS_IDS.length]!;
+      return { seed, part: design.id, family, difficulty: levels[(nth + at) % levels.length]!, mains };
     }),
   );
   it.each(wishes)('$part, $family, $difficulty', (wish) => {
-    expect(notWon(generateScenario(wish, library))).toEqual([]);
+    expect(notWon(generateScenario(wish, library), LEAST_PROVEN)).toEqual([]);
   });
 });
 
 describe('the expert solves whole jobs, frames and plates the generator makes', () => {
   const seed = 'unseen 2';
+  const mains = '230V50Hz';
   const frames = [...JOB_FRAMES.values()].flatMap((frame, nth) =>
     tellableOnFrame(frame).map((frameFamily, at): Wish => {
       const difficulty = DIFFICULTIES[(nth + at) % DIFFICULTIES.length]!;
@@ -41,19 +50,22 @@ describe('the expert solves whole jobs, frames and plates the generator makes', 
       return { seed, about: ['brushPlate'], plateFamily, curedHere, difficulty };
     }),
   );
-  const benches = BENCH_FAMILIES.map((bench): Wish => ({ seed, bench, part: 'wave-23', difficulty: 'easy' }));
+  const benches = BENCH_FAMILIES.map(
+    (bench): Wish => ({ seed, bench, part: 'wave-23', mains, difficulty: 'easy' }),
+  );
   const worn: readonly Wish[] = [
-    { seed, wear: 'shallow', part: 'wave-23', family: 'sound' },
-    { seed, wear: 'runsOut', part: 'wave-23', family: 'sound' },
-    { seed, wear: 'thin', part: 'wave-23', family: 'sound' },
+    { seed, wear: 'shallow', part: 'wave-23', mains, family: 'sound' },
+    { seed, wear: 'runsOut', part: 'wave-23', mains, family: 'sound' },
+    { seed, wear: 'thin', part: 'wave-23', mains, family: 'sound' },
     { seed, wear: 'shortBrush', about: ['fieldFrame', 'brushPlate'], frame: 'field-two-branches' },
   ];
   const cured = (['joint', 'bridge', 'dirty'] as const).map(
-    (family): Wish => ({ seed, family, part: 'lap-28', curedHere: true, difficulty: 'easy' }),
+    (family): Wish => ({ seed, family, part: 'lap-28', mains, curedHere: true, difficulty: 'easy' }),
   );
-  const whole: Wish = { seed, about: ['armature', 'fieldFrame', 'brushPlate'], difficulty: 'easy' };
+  const about = ['armature', 'fieldFrame', 'brushPlate'] as const;
+  const whole: Wish = { seed, about, part: 'wave-23', mains, difficulty: 'easy' };
   const wishes = [...frames, ...plates, ...benches, ...worn, ...cured, whole];
   it.each(wishes.map((wish) => [JSON.stringify(wish), wish] as const))('%s', (_words, wish) => {
-    expect(notWon(generateScenario(wish, library))).toEqual([]);
+    expect(notWon(generateScenario(wish, library), LEAST_PROVEN)).toEqual([]);
   });
 });

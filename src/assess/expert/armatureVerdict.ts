@@ -206,15 +206,13 @@ function dropFindings(reader: Reader): Finding[] {
     return drop == null ? 1 : drop / middle - 1;
   };
   const bars = read.length;
-  const high = read.filter(({ at }) => off(at) > DROP_OUT).map(({ at }) => at);
+  const high = read.filter(({ at }) => off(at) > STANDS_OUT).map(({ at }) => at);
   const joint = high.find((at) => high.includes((at - 1 + bars) % bars));
   if (joint !== undefined) return [{ condition: 'badRiserJoint', place: bar(joint) }];
   const lowestAt = read.reduce((least, one) => (off(one.at) < off(least) ? one.at : least), read[0]!.at);
-  if (off(lowestAt) < -DROP_OUT) return [{ condition: bridgeOrShort(reader), place: pair(lowestAt) }];
+  if (off(lowestAt) < -STANDS_OUT) return [{ condition: bridgeOrShort(reader), place: pair(lowestAt) }];
   return high.slice(0, 1).map((at) => ({ condition: 'badRiserJoint', place: pair(at) }));
 }
-/** Share by which a drop stands out: contacts do not enter, so it is finer than the ammeter's. Ours, no source. */
-const DROP_OUT = 0.03;
 
 function insulationFindings({ lit, megohms }: Notes, { limits }: Job): Finding[] {
   if ((lit?.length ?? 0) > 0) return [{ condition: 'grounded', place: { kind: 'somewhere' } }];
