@@ -5,8 +5,9 @@ import type { Asked } from './step.ts';
 
 /** What the lines about an armature call for. */
 
-/** A reading below this share of the usual one has fallen away. Common practice reads it by eye; the share is ours. */
-const FALLEN_BELOW = 1 / 3;
+/** A reading below this share of the usual one has dropped out, or lies plainly low. Read by eye in practice; the shares are ours. */
+const DROPPED_OUT = 1 / 3;
+const PLAINLY_LOW = 3 / 4;
 /** Taken off the radius beside the run-out itself when a commutator is skimmed, mm. */
 const SKIM_MM = 0.1;
 
@@ -17,7 +18,7 @@ export function armatureRemedy(asked: Asked): Called | null {
 /** Both pairs of one bar have fallen away: its riser joint. */
 function riserCalled(asked: Asked): Called | null {
   const { bars } = asked.job.armature;
-  const low = fallen(asked.lines);
+  const low = pairsBelow(DROPPED_OUT, asked.lines);
   const before = low.length === 2 ? low.find((count) => low.includes((count + 1) % bars)) : undefined;
   if (before === undefined || asked.seen.chalkedBar === null) return null;
   const bar = (asked.seen.chalkedBar + before + 1) % bars;
@@ -43,13 +44,17 @@ const BRIDGE_ORDER: readonly (readonly [ArmatureRemedy, because: string])[] = [
   ['skimAndPolish', 'It is still there. What is smeared over the surface comes off on the lathe.'],
 ];
 
-/** A strip that pulls, or a pair that has fallen away by itself: clean between the bars, each step as far as it takes. */
+/**
+ * A pair that lies low, or a strip that pulls where no pair was read: clean between the bars, each step as far as it
+ * takes. A strip alone is not believed against even readings: near a jaw, and on an equalised winding, it pulls anyhow.
+ */
 function bridgeCalled(asked: Asked): Called | null {
   const pulls = asked.lines.some(
     ({ test, strip }) => test === 'strip' && strip !== undefined && strip !== 'still',
   );
-  const pairs = fallen(asked.lines).length;
-  if (!pulls && pairs !== 1) return null;
+  const read = asked.lines.some(({ test }) => test === 'neighbour');
+  const low = pairsBelow(PLAINLY_LOW, asked.lines).length > 0;
+  if (read ? !low : !pulls) return null;
   const steps = pulls ? BRIDGE_ORDER : BRIDGE_ORDER.slice(0, 1);
   const next = steps.find(([remedy]) => !asked.remedies.some((done) => done.remedy === remedy));
   if (next === undefined || (next[0] === 'skimAndPolish' && !canBeSkimmed(asked))) return null;
@@ -85,13 +90,13 @@ function measured(gauge: NonNullable<SheetLine['gauge']>, lines: readonly SheetL
   return lines.findLast((line) => line.test === 'gauges' && line.gauge === gauge)?.millimetres ?? null;
 }
 
-/** Counts of the neighbouring pairs that have fallen away from the rest. */
-function fallen(lines: readonly SheetLine[]): readonly number[] {
+/** Counts of the neighbouring pairs read below a share of the usual reading. */
+function pairsBelow(share: number, lines: readonly SheetLine[]): readonly number[] {
   const readings = new Map<number, number>();
   for (const { test, count, readingA } of lines) {
     if (test === 'neighbour' && count !== null && readingA !== undefined) readings.set(count, readingA);
   }
   const sorted = [...readings.values()].sort((a, b) => a - b);
   const usual = sorted[Math.floor(sorted.length / 2)] ?? 0;
-  return [...readings].filter(([, reading]) => reading < FALLEN_BELOW * usual).map(([count]) => count);
+  return [...readings].filter(([, reading]) => reading < share * usual).map(([count]) => count);
 }

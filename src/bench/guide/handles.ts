@@ -5,13 +5,13 @@ import { type Asked, doing, first, type GuideStep, hungUp, powered } from './ste
 
 const HANDLES: readonly Place[] = ['handle:lamp.1', 'handle:lamp.2'];
 
-/** @returns null when both handles were seen to be sound, or new leads were put on, or the bench is already on */
+/** @returns null when both handles were seen to be sound, or new leads were put on, or the lamp is live already */
 export function handlesWork(asked: Pick<Asked, 'seen' | 'watched'>): GuideStep | null {
   const { seen, watched } = asked;
   if (watched.clues.some(({ place, clue }) => HANDLES.includes(place) && clue === 'crackedHandle')) {
     return renewed(asked);
   }
-  if (seen.supply === 'on') return null;
+  if (seen.supply === 'on' && seen.selector === 'low') return null;
   const place = HANDLES.find((one) => !watched.handlesSeen.includes(one));
   if (place === undefined) return null;
   return doing(

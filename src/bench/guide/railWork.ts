@@ -273,6 +273,7 @@ function brushLength(brush: BrushIndex, asked: Asked): GuideStep | null {
   if (asked.lines.some((line) => line.gauge === 'brushLength' && line.brush === brush)) return null;
   if (asked.seen.gauge?.brush === brush) return measured('brushLength');
   return (
+    hungUp([...PANEL_LEADS, 'drop.1', 'drop.2', 'tester.1', 'tester.2'], asked) ??
     powered('off', asked, 'Off whenever the bench is not in use.') ??
     (isMatPart(part) ? takenUp(part, asked) : null) ??
     doing(

@@ -26,6 +26,8 @@ export interface Known {
   readonly watched: Watched;
   /** Minutes by the book when last seen: when they rise, what was felt before is of another part. */
   readonly minutesSpent: number;
+  /** Growler or armature was seen too hot, and has not cooled enough since. */
+  readonly cooling: boolean;
 }
 
 export const NOTHING_KNOWN: Known = {
@@ -37,6 +39,7 @@ export const NOTHING_KNOWN: Known = {
   strip: new Map(),
   watched: NOTHING_WATCHED,
   minutesSpent: 0,
+  cooling: false,
 };
 
 /** Brightness from which a lamp counts as lighting. */
@@ -44,7 +47,7 @@ const LIGHTS = 4;
 
 /** @returns the same object when the observation adds nothing */
 export function fold(known: Known, seen: Observation, geometry: CommutatorGeometry): Known {
-  return [foldWork, foldLook, foldProof, foldLamp, foldStrip, foldWatched].reduce(
+  return [foldWork, foldHeat, foldLook, foldProof, foldLamp, foldStrip, foldWatched].reduce(
     (so, step) => step(so, seen),
     foldSpacing(known, seen, geometry),
   );
@@ -53,6 +56,13 @@ export function fold(known: Known, seen: Observation, geometry: CommutatorGeomet
 /** A remedy makes another part of it: the strip has to go all round again. */
 function foldWork(known: Known, { minutesSpent }: Observation): Known {
   return minutesSpent === known.minutesSpent ? known : { ...known, minutesSpent, strip: new Map() };
+}
+
+function foldHeat(known: Known, { growlerHeat, partHeat, supply }: Observation): Known {
+  const tooHot = growlerHeat === 'tooHotToTouch' || partHeat === 'smoking' || supply === 'cutOut';
+  const coolAgain = growlerHeat !== 'hot' && partHeat !== 'hot' && !tooHot;
+  const cooling = tooHot || (known.cooling && !coolAgain);
+  return cooling === known.cooling ? known : { ...known, cooling };
 }
 
 function foldWatched(known: Known, seen: Observation): Known {

@@ -7,6 +7,7 @@ import {
 } from '../../../../bench/guide/guide.ts';
 import type { TestKind } from '../../../../bench/paper.ts';
 import { ammeterStep, holsterAmmeter } from './ammeter.ts';
+import { coolStep } from './cool.ts';
 import { holsterLamp, lampStep } from './lamp.ts';
 import { placeStep, prepareStep } from './prepare.ts';
 import { doing, type Situation, type Step } from './step.ts';
@@ -16,7 +17,13 @@ import { verdictStep } from './verdict.ts';
 /** The next step of a job for someone who does it for the first time. Tests come in the order of the card. */
 export function nextStep(at: Situation): Step {
   return (
-    beforePower(at) ?? troubleStep(at) ?? prepareStep(at) ?? testStep(at) ?? clearStep(at) ?? verdictStep(at)
+    beforePower(at) ??
+    coolStep(at) ??
+    troubleStep(at) ??
+    prepareStep(at) ??
+    testStep(at) ??
+    clearStep(at) ??
+    verdictStep(at)
   );
 }
 
