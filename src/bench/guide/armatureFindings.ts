@@ -7,7 +7,7 @@ import type { Asked } from './step.ts';
 
 /** A reading below this share of the usual one has dropped out, or lies plainly low. Read by eye in practice; the shares are ours. */
 const DROPPED_OUT = 1 / 3;
-const PLAINLY_LOW = 3 / 4;
+const PLAINLY_LOW = 4 / 5;
 /** Taken off the radius beside the run-out itself when a commutator is skimmed, mm. */
 const SKIM_MM = 0.1;
 

@@ -6,7 +6,9 @@ import { hangStrip } from './strip.ts';
 /** Growler or armature has become too hot, or the cut-out has opened: off, and wait. */
 export function coolStep(at: Situation): Step | null {
   const { seen, known } = at;
-  if (!known.cooling) return null;
+  // A lamp in use is proved first: switched off before, all its dark results would be lost.
+  const lampInUse = known.watched.lamp === 'used' && seen.supply === 'on';
+  if (!known.cooling || lampInUse) return null;
   if (seen.selector !== 'off') return freeHand(at) ?? switchOff(at);
   const what = seen.growlerHeat === 'cool' || seen.growlerHeat === 'warm' ? 'the armature' : 'the growler';
   return {

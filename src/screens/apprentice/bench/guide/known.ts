@@ -89,9 +89,17 @@ function foldSpacing(known: Known, seen: Observation, geometry: CommutatorGeomet
 }
 
 function foldProof(known: Known, seen: Observation): Known {
+  if (seen.supply !== 'on' || seen.selector !== 'low') return spellOver(known);
   if (!tipsTogether(seen) || seen.lamp.glow < LIGHTS) return known;
   if (known.lampBars.length === 0) return known.proved ? known : { ...known, proved: true };
   return known.provedAgain ? known : { ...known, provedAgain: true };
+}
+
+/** What was proved on one spell of LOW does not hold for the next; bars that had no proof afterwards are tested again. */
+function spellOver(known: Known): Known {
+  const lampBars = known.provedAgain ? known.lampBars : NOTHING_KNOWN.lampBars;
+  if (!known.proved && lampBars.length === known.lampBars.length) return known;
+  return { ...known, proved: false, lampBars };
 }
 
 export function tipsTogether({ leads }: Observation): boolean {
