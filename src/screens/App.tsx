@@ -5,9 +5,9 @@ import { BenchScreen } from './apprentice/BenchScreen.tsx';
 import { DebriefScreen } from './apprentice/DebriefScreen.tsx';
 import { JobScreen, JobsScreen } from './apprentice/JobScreens.tsx';
 import { InstructorScreen } from './InstructorScreen.tsx';
+import { LazySettings } from './LazySettings.tsx';
 import { Problems } from './Problems.tsx';
 import { type Route, writeRoute } from './route.ts';
-import { SettingsDialog } from './SettingsDialog.tsx';
 import { Button } from './shared/Button.tsx';
 import type { Desk, Settings, ShellProps, StoredProblem } from './shell.ts';
 import { useHeadingFocus } from './useHeadingFocus.ts';
@@ -51,7 +51,7 @@ export function App(props: ShellProps) {
         <Screen route={route} context={context} />
       </div>
       {settingsOpen ? (
-        <SettingsDialog
+        <LazySettings
           settings={settings}
           onChange={context.changeSettings}
           onClose={() => setSettingsOpen(false)}

@@ -6,10 +6,11 @@ import type { BenchPort, Breach } from '../../../bench/port.ts';
 import type { Job } from '../../../scenario/public/job.ts';
 import type { Vocabulary } from '../../shared/words.ts';
 import { BenchBar } from './BenchBar.tsx';
-import { BenchDialogs, type Question } from './BenchDialogs.tsx';
+import type { Question } from './BenchDialogs.tsx';
 import { BenchView } from './BenchView.tsx';
 import { Clipboard, type Leaf } from './Clipboard.tsx';
 import type { GuideLevel } from './guide/Guide.tsx';
+import { LazyBenchDialogs } from './LazyBenchDialogs.tsx';
 import type { MountScene } from './mountScene.ts';
 import { useBench } from './useBench.ts';
 import { useLeadInUse } from './useLeadInUse.ts';
@@ -89,7 +90,7 @@ export function BenchPage(props: BenchPageProps) {
           onHandIn={() => setQuestion('handIn')}
         />
       </main>
-      <BenchDialogs
+      <LazyBenchDialogs
         question={bench.seen.stopped ? 'stopped' : question}
         seen={bench.seen}
         port={bench.port}

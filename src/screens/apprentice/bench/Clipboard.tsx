@@ -6,8 +6,8 @@ import { limitWords } from '../../shared/limitWords.ts';
 import { capital, mainsWords, spoken, testWords } from '../../shared/words.ts';
 import type { GuideLevel } from './guide/Guide.tsx';
 import { LazyGuide } from './guide/LazyGuide.tsx';
+import { LazyVerdictLeaf } from './LazyVerdictLeaf.tsx';
 import { TestSheet, type TestSheetProps } from './TestSheet.tsx';
-import { VerdictLeaf } from './VerdictLeaf.tsx';
 
 export type Leaf = 'card' | 'sheet' | 'verdict';
 const LEAVES: readonly (readonly [Leaf, string])[] = [
@@ -72,7 +72,7 @@ export function Clipboard(props: ClipboardProps) {
         <TestSheet {...props} />
       </LeafPanel>
       <LeafPanel leaf="verdict" front={props.leaf}>
-        <VerdictLeaf {...props} />
+        <LazyVerdictLeaf {...props} front={props.leaf === 'verdict'} />
       </LeafPanel>
     </aside>
   );
