@@ -1,0 +1,78 @@
+import { describe, expect, it } from 'vitest';
+import { type EvidenceStory, evidenceStory } from '../../../src/assess/evidence/story.ts';
+import { filmOf } from '../../../src/assess/film.ts';
+import {
+  movedWords,
+  nextWords,
+  readingWords,
+} from '../../../src/screens/apprentice/debrief/evidence/evidenceWords.ts';
+import { expertAttempt, library, scenarioWith } from '../attempts.ts';
+import { perform, stepsOf } from '../script.ts';
+
+/** The expert chalks bar 3, so the joint at bar 8 is chalk + 5. */
+const job = scenarioWith([{ kind: 'riserJoint', bar: 8, form: 'bar', ohm: 0.03 }], {
+  tests: ['neighbour', 'ground'],
+});
+const steps = stepsOf(expertAttempt(job).attempt);
+const whole = evidenceStory(filmOf(perform(job, steps), library));
+const calling = { bars: whole.bars, chalkedBar: whole.chalkedBar, vocabulary: 'british' } as const;
+
+function story(of: readonly { readonly action: { readonly type: string } }[]): EvidenceStory {
+  return evidenceStory(filmOf(perform(job, of as typeof steps), library));
+}
+
+describe('the story of an expert’s readings', () => {
+  it('ends with one thing possible, at one place, and the verdict proven', () => {
+    expect(whole.judged).toMatchObject({ judgement: 'proven', missed: 0 });
+    expect(whole.kinds[0]).toMatchObject({ what: 'badRiserJoint', places: [23, 1] });
+    expect(whole.steps.at(-1)!.open).toBe(1);
+    expect(whole.openBefore).toBeGreaterThan(80);
+    expect(whole.next).toBeNull();
+    expect(whole.endedByRemedy).toBe(false);
+  });
+
+  it('has a chance of every kind before the first reading and after each, none above one', () => {
+    for (const { chances } of whole.kinds) {
+      expect(chances).toHaveLength(whole.steps.length + 1);
+      for (const chance of chances) expect(chance).toBeGreaterThanOrEqual(0);
+      expect(Math.max(...chances)).toBeLessThanOrEqual(1);
+    }
+  });
+
+  it('rules each possibility out no more often than it was there, and counts what is left', () => {
+    let open = whole.openBefore;
+    for (const step of whole.steps) {
+      expect(step.open).toBeGreaterThanOrEqual(open - step.ruledOut.length);
+      for (const { from, to } of step.ruledOut) expect(to).toBeLessThan(from);
+      open = step.open;
+    }
+  });
+
+  it('names the reading across the bad joint as the one that settled most', () => {
+    const best = whole.steps.reduce((most, step) => (step.settled > most.settled ? step : most));
+    expect(best.reading).toMatchObject({ kind: 'meter' });
+    if (best.reading.kind === 'meter') expect(best.reading.bars).toContain(8);
+    expect(readingWords(best, calling)).toMatch(/^Ammeter, chalk \+ \d and chalk \+ \d: [\d.]+ A$/);
+    const raised = movedWords(best.raised, calling);
+    expect(raised).toContain('bad riser joint at chalk + 5');
+  });
+});
+
+describe('the story of a job broken off', () => {
+  const handIn = steps.filter(({ action: { type } }) => type === 'verdict.write' || type === 'job.handIn');
+  const lamp = steps.findIndex(({ action }) => action.type === 'lead.take' && action.lead.startsWith('lamp'));
+
+  it('sends a learner who left the lamp in its holster to the lamp', () => {
+    const { next } = story([...steps.slice(0, lamp), ...handIn]);
+    expect(next).toMatchObject({ test: 'ground', bars: null });
+    expect(nextWords(next!, calling)).toMatch(/^Put the lamp from the shaft to any (bar|segment)/);
+    expect(next!.share).toBeGreaterThan(0.2);
+  });
+
+  it('is told without a verdict as well', () => {
+    const silent = story(steps.filter(({ action: { type } }) => type !== 'verdict.write').slice(0, 20));
+    expect(silent.judged).toBeNull();
+    expect(silent.openBefore).toBe(whole.openBefore);
+    expect(silent.next).not.toBeNull();
+  });
+});
