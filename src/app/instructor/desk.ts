@@ -19,7 +19,7 @@ import { guarded, now, right, wrong } from '../assessor/answers.ts';
 import type { Library } from '../library.ts';
 import { createSafe } from '../safe.ts';
 import { classSet, wishIssues } from './classSet.ts';
-import { solveEffects } from './solving.ts';
+import { countReadings, solveEffects } from './solving.ts';
 
 export interface InstructorDeskInput {
   readonly library: Library;
@@ -68,6 +68,12 @@ export function createInstructorDesk({ library, store }: InstructorDeskInput): I
         const read = parseScenario(scenario, parts);
         if (!read.ok) return read;
         return right(await solveEffects(read.value, parts.get(read.value.public.armature)!));
+      }),
+    readingsToProve: (scenario) =>
+      guarded(async () => {
+        const read = parseScenario(scenario, parts);
+        if (!read.ok) return read;
+        return right(await countReadings(read.value, parts.get(read.value.public.armature)!));
       }),
     save: (scenario, since) =>
       guarded(async () => {

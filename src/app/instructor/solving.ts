@@ -20,3 +20,13 @@ const solve = offThread<Question, Effects>(
 export function solveEffects(scenario: Scenario, design: ArmatureDesign): Promise<Effects> {
   return solve({ scenario, design });
 }
+
+const count = offThread<Question, number | null>(
+  () => new Worker(new URL('./countingWorker.ts', import.meta.url), { type: 'module' }),
+  async () => (await import('./counting.ts')).readingsNeeded,
+);
+
+/** How many well-chosen readings prove what is the matter with the armature. */
+export function countReadings(scenario: Scenario, design: ArmatureDesign): Promise<number | null> {
+  return count({ scenario, design });
+}

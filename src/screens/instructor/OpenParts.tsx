@@ -6,6 +6,7 @@ import type { InstructorPageProps } from './InstructorScreens.tsx';
 import { OpenArmature } from './OpenArmature.tsx';
 import { OpenOther } from './OpenOther.tsx';
 import { type Open, PartsForm } from './PartsForm.tsx';
+import { ReadingsNeeded } from './ReadingsNeeded.tsx';
 import { useEffects } from './useEffects.ts';
 import { WearForm } from './WearForm.tsx';
 
@@ -34,6 +35,7 @@ export function OpenParts({ desk, settings, scenario, part, issues, onChange }: 
         )}
         <div class="in-effects">
           <EffectsTable {...effects} {...{ open, part, frame, vocabulary }} allowed={scenario.public.tests} />
+          {open === 'armature' ? <ReadingsNeeded {...{ desk, scenario }} /> : null}
           <WearForm key={open} {...{ scenario, open, issues, vocabulary, onChange }} />
         </div>
       </div>

@@ -123,6 +123,11 @@ export interface InstructorDesk {
   check(draft: Scenario): Parsed<Scenario>;
   /** Solves the part as it lies there: off the main thread where there is one. */
   effects(scenario: Scenario): Promise<Parsed<Effects>>;
+  /**
+   * How many readings prove the armature's faults, each the one that tells most; null where no number of them does.
+   * Takes some seconds.
+   */
+  readingsToProve(scenario: Scenario): Promise<Parsed<number | null>>;
   /** @returns the new revision */
   save(scenario: Scenario, since: number): Promise<Parsed<number>>;
   /** @returns the copy's id */

@@ -1,0 +1,4 @@
+import { answerInWorker } from '../offThread.ts';
+import { readingsNeeded } from './counting.ts';
+
+answerInWorker(readingsNeeded);
