@@ -1,4 +1,5 @@
 import { defineConfig } from 'vitest/config';
+import { pieces } from './tools/lean/chunks.ts';
 import { lean } from './tools/lean/plugin.ts';
 import { library } from './tools/library/plugin.ts';
 import { offline } from './tools/offline/plugin.ts';
@@ -15,6 +16,7 @@ export default defineConfig({
     chunkSizeWarningLimit: 900,
     assetsInlineLimit: 0,
     modulePreload: { polyfill: false },
+    rolldownOptions: { output: { codeSplitting: { groups: [{ name: pieces() }] } } },
   },
   test: {
     projects: [
