@@ -15,7 +15,7 @@ const PLATE = 'plate:metal';
 async function testHolder(hand: Hand, senses: Senses, holder: string): Promise<readonly [Lamp, Lamp]> {
   const alone = await lampBetween(hand, senses, PLATE, holder);
   await new Tray(hand.page).press('Lean on lamp probe 2');
-  const leanedOn = await watchLamp(hand, senses);
+  const leanedOn = await watchLamp(hand, senses, alone);
   const shown = [alone, leanedOn].includes('lit') ? 'lit' : 'dark';
   await writeDown(hand.page, () => hand.page.getByLabel(shown, { exact: true }).check());
   return [alone, leanedOn];

@@ -36,8 +36,12 @@ function isOn(words: string, place: string): boolean {
   return words.includes(NAMES[place] ?? '\u0000');
 }
 
-/** What the lamp does once a filament that was alight has had time to go dark. */
-export async function watchLamp(hand: Hand, senses: Senses): Promise<Lamp> {
-  await hand.wait(2600);
+/** Time in which a filament lights, and in which one that was alight goes dark, ms. */
+const LIGHTS_MS = 1000;
+const DARKENS_MS = 2600;
+
+/** What the lamp does, seen long enough to be sure of it. @param from what it did before */
+export async function watchLamp(hand: Hand, senses: Senses, from: Lamp = 'lit'): Promise<Lamp> {
+  await hand.wait(from === 'lit' ? DARKENS_MS : LIGHTS_MS);
   return /The lamp is dark/.test(await senses.words()) ? 'dark' : 'lit';
 }
