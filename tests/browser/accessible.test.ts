@@ -45,6 +45,17 @@ async function review(): Promise<void> {
   await page.locator('.as-picture canvas').waitFor();
 }
 
+/** Presses what opens a dialog, whose code may only now be on its way. */
+const opens = (name: string) => async () => {
+  await press(name)();
+  await page.getByRole('dialog').waitFor();
+};
+
+async function verdict(): Promise<void> {
+  await tab(/Verdict/)();
+  await page.getByLabel('Condition').waitFor();
+}
+
 interface Screen {
   readonly name: string;
   readonly hash: () => string;
@@ -56,7 +67,7 @@ interface Screen {
 const SCREENS: readonly Screen[] = [
   { name: 'jobs', hash: () => '#/jobs' },
   { name: 'job card', hash: () => '#/job/q-7a16' },
-  { name: 'settings', hash: () => '#/jobs', act: press('Words, sound, motion') },
+  { name: 'settings', hash: () => '#/jobs', act: opens('Words, sound, motion') },
   { name: 'bench with its test sheet', hash: () => bench, drawn: true },
   {
     name: 'bench in words',
@@ -64,9 +75,9 @@ const SCREENS: readonly Screen[] = [
     drawn: true,
     act: () => page.getByText('Work by buttons and words').click(),
   },
-  { name: 'verdict', hash: () => bench, drawn: true, act: tab(/Verdict/) },
+  { name: 'verdict', hash: () => bench, drawn: true, act: verdict },
   { name: 'job card at the bench', hash: () => bench, drawn: true, act: tab(/Job card/) },
-  { name: 'keys', hash: () => bench, drawn: true, act: press('Keys') },
+  { name: 'keys', hash: () => bench, drawn: true, act: opens('Keys') },
   { name: 'debrief', hash: () => debrief },
   { name: 'instructor', hash: () => '#/instructor' },
   { name: 'assessor', hash: () => '#/assessor' },

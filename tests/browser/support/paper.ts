@@ -12,6 +12,7 @@ export interface Decision {
 export async function decideAndHandIn(page: Page, decision: Decision): Promise<void> {
   await page.getByRole('tab', { name: 'Verdict' }).click();
   const condition = page.getByLabel('Condition');
+  await condition.waitFor();
   const label = (await condition.locator('option').allTextContents()).find((text) =>
     decision.condition.test(text),
   );
