@@ -39,7 +39,14 @@ export async function calibrateAll(
     found[nth] = summed(run.world, await triedInChild(nth, attempts));
     print(`${run.world.name}: ${attempts} attempts, ${found[nth].failed.length} judged bins do not hold`);
     // A run that is broken off leaves what it has found.
-    writeFileSync(PAGE, calibrationPage(found.filter((one) => one !== undefined)));
+    const missing = runs.filter((_, k) => found[k] === undefined).map(({ world }) => world);
+    writeFileSync(
+      PAGE,
+      calibrationPage(
+        found.filter((one) => one !== undefined),
+        missing,
+      ),
+    );
     return takeNext();
   };
   await Promise.all(Array.from({ length: AT_ONCE }, takeNext));

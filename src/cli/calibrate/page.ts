@@ -2,9 +2,13 @@ import type { Calibration } from './calibrate.ts';
 import { SEEDS } from './calibrate.ts';
 import { LEARNERS } from './learners.ts';
 import { type Bin, holds, JUDGED_FROM, logScore } from './reliability.ts';
+import type { World } from './worlds.ts';
 
-/** The published page: what was said against what came true, world by world. */
-export function calibrationPage(all: readonly Calibration[]): string {
+/**
+ * The published page: what was said against what came true, world by world.
+ * @param missing worlds the run has not come to, where it was broken off
+ */
+export function calibrationPage(all: readonly Calibration[], missing: readonly World[] = []): string {
   const failed = all.reduce((sum, one) => sum + one.failed.length, 0);
   const judged = all.flatMap(({ bins }) => bins).filter(({ count }) => count >= JUDGED_FROM).length;
   return `${[
@@ -15,6 +19,9 @@ export function calibrationPage(all: readonly Calibration[]): string {
     `A bin counts attempts: no attempt is in it twice. Bins with fewer than ${JUDGED_FROM} attempts are shown and not judged. A bin holds when the mean of what was said lies within the 95 % interval of what came true (Wilson's score), or no further beyond it than the limit stated for that world. In the worlds after the first the engine cannot be quite right: they are other than it believes.`,
     '',
     `Seeds: ${SEEDS.join(', ')}. ${judged} bins are judged, ${failed === 0 ? 'and all of them hold' : `and ${failed} of them do not hold`}.`,
+    ...(missing.length > 0
+      ? ['', `The run was broken off. Not tried in it: ${missing.map(({ name }) => name).join(', ')}.`]
+      : []),
     ...all.flatMap(section),
   ].join('\n')}\n`;
 }
