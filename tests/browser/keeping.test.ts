@@ -12,7 +12,8 @@ declare const storePage: StorePage;
 
 /** Never asked for: every request for it is answered by the test. Loopback, so that the browser grants its locks. */
 const ADDRESS = 'http://localhost:9/';
-let script = '';
+/** The page's scripts by file name: parts of the store are fetched when they are wanted. */
+let scripts: ReadonlyMap<string, string> = new Map();
 let profile = '';
 let context: BrowserContext | null = null;
 
@@ -27,9 +28,9 @@ beforeAll(async () => {
     },
   });
   const [output] = Array.isArray(built) ? built : [built];
-  const [chunk] = output !== undefined && 'output' in output ? output.output : [];
-  script = chunk?.code ?? '';
-  expect(script).not.toBe('');
+  const files = output !== undefined && 'output' in output ? output.output : [];
+  scripts = new Map(files.flatMap((file) => (file.type === 'chunk' ? [[file.fileName, file.code]] : [])));
+  expect(scripts.has('page.js')).toBe(true);
 });
 
 afterEach(async () => {
@@ -44,11 +45,12 @@ async function open(): Promise<BrowserContext> {
     executablePath: inject('chromium'),
     args: FLAGS,
   });
-  await context.route(`${ADDRESS}**`, (route) =>
-    route.request().url().endsWith('.js')
-      ? route.fulfill({ contentType: 'text/javascript', body: script })
-      : route.fulfill({ contentType: 'text/html', body: '<script type="module" src="/page.js"></script>' }),
-  );
+  await context.route(`${ADDRESS}**`, (route) => {
+    const body = scripts.get(new URL(route.request().url()).pathname.slice(1));
+    return body === undefined
+      ? route.fulfill({ contentType: 'text/html', body: '<script type="module" src="/page.js"></script>' })
+      : route.fulfill({ contentType: 'text/javascript', body });
+  });
   return context;
 }
 
