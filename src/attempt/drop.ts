@@ -10,7 +10,7 @@ export type DropShown = Pick<DropView, 'feedA' | 'millivolts' | 'over'>;
 export const DROP_IDLE: DropShown = { feedA: 0, millivolts: null, over: false };
 
 /** Most the feed puts out, V: through more than this over `FEED_A` it drives less. Constant of the invented bench. */
-const FEED_MOST_V = 2;
+export const FEED_MOST_V = 2;
 
 /** The steady feed at work: its current, A, and the potentials under it, V by node. */
 interface Fed {

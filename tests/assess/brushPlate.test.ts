@@ -118,6 +118,8 @@ describe('plate work done badly', () => {
       ['plateInsulationPass', 0.5],
       ['plateEarthedPass', 0.5],
       ['brushPlate.supported', expect.closeTo(2 / 3, 1)],
+      // A rivet that only moves when it is leaned on may still be loose.
+      ['brushPlate.proven', expect.closeTo(0.3, 1)],
     ]);
     expect(half[0]!.sentence).toMatch(/loose rivet/);
   });

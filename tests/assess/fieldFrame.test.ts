@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { marksOf } from '../../src/assess/assess.ts';
+import { PROVEN_ID } from '../../src/assess/diagnosis/proven.ts';
 import { filmOf } from '../../src/assess/film.ts';
 import type { Disposition, Finding } from '../../src/bench/paper.ts';
 import type { FieldFrameFault } from '../../src/engine/parts/fieldFrame.ts';
@@ -49,6 +50,7 @@ describe('a field frame worked by the book', () => {
       'fieldFrame.place',
       'fieldFrame.disposition',
       'fieldFrame.supported',
+      'fieldFrame.proven',
     ]);
     for (const mark of marks) {
       expect(mark.sentence).toMatch(/^[A-Z“].*\.$/);
@@ -237,7 +239,15 @@ describe('a job on more than one part', () => {
         `${part}.${id}`,
         weightOf(BUILT_IN_RUBRIC, id)! / 2,
       ]);
-    expect(diagnosis.map(({ id, of }) => [id, of])).toEqual([...half('fieldFrame'), ...half('brushPlate')]);
+    const proven = ['fieldFrame.proven', 'brushPlate.proven'].map((id) => [
+      id,
+      weightOf(BUILT_IN_RUBRIC, PROVEN_ID)! / 2,
+    ]);
+    expect(diagnosis.map(({ id, of }) => [id, of])).toEqual([
+      ...half('fieldFrame'),
+      ...half('brushPlate'),
+      ...proven,
+    ]);
   });
 
   it('with one verdict missing loses that part’s marks and its record', () => {

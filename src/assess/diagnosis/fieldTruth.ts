@@ -10,11 +10,10 @@ import {
   fieldFrameResistance,
 } from '../../engine/parts/fieldFrame.ts';
 import { JOB_FRAMES } from '../../engine/parts/fieldFrameDesigns.ts';
-import { cluesAt } from '../../scenario/hidden/looks.ts';
 import { limitsOf } from '../../scenario/public/limits.ts';
 import { DROP_BAND, readsPoor } from './armatureTools.ts';
 import { type Expected, fieldExpected } from './expected.ts';
-import { asOne, type PartAt, type TrueFinding } from './finding.ts';
+import { asOne, type PartAt, shownAt, type TrueFinding } from './finding.ts';
 import { branchName, NOWHERE, namedPlace, type PlaceClass } from './place.ts';
 import { lampLit } from './shown.ts';
 
@@ -110,9 +109,8 @@ function looks({ scenario }: PartAt): boolean {
 
 /** Whether the lens shows one of some signs at one of some places, and the job allows looking. */
 function seen(at: PartAt, places: readonly Place[], signs: readonly Clue[]): boolean {
-  const { scenario, design } = at;
   if (!looks(at)) return false;
-  return places.some((place) => cluesAt(scenario.hidden, design, place).some((clue) => signs.includes(clue)));
+  return places.some((place) => shownAt(at, place).some((clue) => signs.includes(clue)));
 }
 
 /**
@@ -154,16 +152,20 @@ function keyOf({ fault, place }: TrueFinding<FieldFrameFault>): string | null {
 
 /** The faults of the field frame, each judged by what it shows alone. Nothing done at this bench cures one. */
 export function fieldTruth(at: PartAt): TrueFinding<FieldFrameFault>[] {
+  return asOne(
+    at.condition.fieldFrame.flatMap((fault) => fieldFinding(at, fault) ?? []),
+    keyOf,
+  );
+}
+
+/** One fault by itself; null where the job has no field frame. */
+export function fieldFinding(at: PartAt, fault: FieldFrameFault): TrueFinding<FieldFrameFault> | null {
   const frame = JOB_FRAMES.get(at.scenario.public.fieldFrame ?? '');
-  if (frame === undefined) return [];
-  const mains = MAINS[at.scenario.public.mains];
-  const findings = at.condition.fieldFrame.map((fault) => {
-    const shown = fieldShown(frame, [fault], mains);
-    const told = toldBy(at, frame, fault, shown);
-    const same = alike(at, frame, fault, shown);
-    const expected: Expected = fieldExpected(fault, same);
-    const place = placeIn(fault, shown, same, told.includes('millivolt'));
-    return { fault, expected, place, toldBy: told, cured: false };
-  });
-  return asOne(findings, keyOf);
+  if (frame === undefined) return null;
+  const shown = fieldShown(frame, [fault], MAINS[at.scenario.public.mains]);
+  const told = toldBy(at, frame, fault, shown);
+  const same = alike(at, frame, fault, shown);
+  const expected: Expected = fieldExpected(fault, same);
+  const place = placeIn(fault, shown, same, told.includes('millivolt'));
+  return { fault, expected, place, toldBy: told, cured: false };
 }

@@ -1,6 +1,9 @@
 import type { Condition } from '../../attempt/condition.ts';
+import type { Clue } from '../../bench/observation.ts';
 import type { TestKind } from '../../bench/paper.ts';
+import type { Place } from '../../bench/places.ts';
 import type { ArmatureDesign } from '../../engine/parts/armature.ts';
+import { cluesAt } from '../../scenario/hidden/looks.ts';
 import type { Scenario } from '../../scenario/scenario.ts';
 import type { Expected } from './expected.ts';
 import type { PlaceClass } from './place.ts';
@@ -21,6 +24,13 @@ export interface PartAt {
   readonly scenario: Scenario;
   readonly design: ArmatureDesign;
   readonly condition: Condition;
+  /** What the lens shows at a place, as far as it is known; left out: all that is there to be seen. */
+  readonly clues?: (place: Place) => readonly Clue[];
+}
+
+/** What the lens shows at a place of a part. */
+export function shownAt({ scenario, design, clues }: PartAt, place: Place): readonly Clue[] {
+  return clues?.(place) ?? cluesAt(scenario.hidden, design, place);
 }
 
 /** Findings that no test can tell from one another count once; those with the key null stand alone. */

@@ -8,11 +8,10 @@ import {
   isInsulated,
   JOB_PLATES,
 } from '../../engine/parts/brushPlate.ts';
-import { cluesAt } from '../../scenario/hidden/looks.ts';
 import { limitsOf } from '../../scenario/public/limits.ts';
 import { readsPoor } from './armatureTools.ts';
 import { type PlateSeen, plateExpected } from './expected.ts';
-import { asOne, type PartAt, type TrueFinding } from './finding.ts';
+import { asOne, type PartAt, shownAt, type TrueFinding } from './finding.ts';
 import { namedPlace } from './place.ts';
 import { lampLit } from './shown.ts';
 
@@ -40,13 +39,13 @@ function toldBy({ scenario, design }: PartAt, plate: BrushPlateDesign, fault: Br
 }
 
 /** What eyes, and work already done, add to what the lamp says. */
-function known({ scenario, design, condition }: PartAt, fault: BrushPlateFault): PlateSeen {
-  const looked = scenario.public.tests.includes('look');
-  const clues: readonly Clue[] = looked ? cluesAt(scenario.hidden, design, fault.holder) : [];
+function known(at: PartAt, fault: BrushPlateFault): PlateSeen {
+  const looked = at.scenario.public.tests.includes('look');
+  const clues: readonly Clue[] = looked ? shownAt(at, fault.holder) : [];
   return {
     dirt: clues.includes('dirt'),
     darkened: clues.includes('darkenedInsulator'),
-    cleaned: condition.done.some(({ remedy }) => remedy === 'cleanPlateInsulation'),
+    cleaned: at.condition.done.some(({ remedy }) => remedy === 'cleanPlateInsulation'),
   };
 }
 
@@ -58,19 +57,24 @@ function keyOf({ fault, cured }: TrueFinding<BrushPlateFault>): string | null {
 
 /** The faults the brush plate came with, each judged by what it shows alone. */
 export function plateTruth(at: PartAt): TrueFinding<BrushPlateFault>[] {
-  const { scenario, condition } = at;
-  const plate = JOB_PLATES.get(scenario.public.brushPlate ?? '');
-  if (plate === undefined) return [];
-  const findings = (scenario.hidden.brushPlate?.faults ?? []).map((fault) => {
-    const told = toldBy(at, plate, fault);
-    const lampTells = told.some((test) => test !== 'megohm');
-    return {
-      fault,
-      expected: plateExpected(fault, lampTells, known(at, fault)),
-      place: namedPlace([fault.holder], 0),
-      toldBy: told,
-      cured: !condition.brushPlate.includes(fault),
-    };
-  });
-  return asOne(findings, keyOf);
+  const faults = at.scenario.hidden.brushPlate?.faults ?? [];
+  return asOne(
+    faults.flatMap((fault) => plateFinding(at, fault) ?? []),
+    keyOf,
+  );
+}
+
+/** One fault by itself; null where the job has no brush plate. */
+export function plateFinding(at: PartAt, fault: BrushPlateFault): TrueFinding<BrushPlateFault> | null {
+  const plate = JOB_PLATES.get(at.scenario.public.brushPlate ?? '');
+  if (plate === undefined) return null;
+  const told = toldBy(at, plate, fault);
+  const lampTells = told.some((test) => test !== 'megohm');
+  return {
+    fault,
+    expected: plateExpected(fault, lampTells, known(at, fault)),
+    place: namedPlace([fault.holder], 0),
+    toldBy: told,
+    cured: !at.condition.brushPlate.includes(fault),
+  };
 }

@@ -1,13 +1,16 @@
+import { MAT_PARTS, type MatPart } from '../../bench/action.ts';
 import type { TestKind } from '../../bench/paper.ts';
 import { type Rubric, weightOf } from '../../scenario/public/rubric.ts';
-import type { JudgedVerdict } from '../evidence/judge.ts';
+import type { Judgement } from '../evidence/judge.ts';
+import { canBeProven, matRestedOf } from '../evidence/mat/ofAttempt.ts';
 import { judgeRested, type Rested, restedOf } from '../evidence/ofAttempt.ts';
 import type { Film } from '../film.ts';
 import type { Mark } from '../mark.ts';
-import { percentWords } from '../words.ts';
+import { PART_TITLES, percentWords } from '../words.ts';
 
 export const PROVEN_ID = 'proven';
-export const PROVEN_TITLE = 'Verdict on the armature proven by own readings';
+export const PROVEN_TITLE = 'Verdict proven by own readings';
+const ARMATURE_TITLE = 'Verdict on the armature proven by own readings';
 
 /** A right verdict that is not yet proven earns at most this share, and that only as far as the readings carry it. */
 const NOT_PROVEN = 0.5;
@@ -19,13 +22,20 @@ function applies({ scenario: { public: card } }: Film): boolean {
   return card.parts.includes('armature') && !card.tests.some((test) => NOT_WEIGHED.includes(test));
 }
 
+/** A verdict on any part as far as its mark goes. */
+interface Judged {
+  readonly judgement: Judgement;
+  readonly findings: readonly { readonly condition: number; readonly place: number }[];
+  readonly missed: readonly unknown[];
+}
+
 /** Chance of the least probable finding, each with its place. */
-function leastChance({ findings }: JudgedVerdict): number {
+function leastChance({ findings }: Judged): number {
   return Math.min(1, ...findings.map(({ condition, place }) => Math.min(condition, place)));
 }
 
 /** How much of the mark a judged verdict earns, 0..1. A lucky guess earns hardly anything: its chance is small. */
-export function provenShare(judged: JudgedVerdict): number {
+export function provenShare(judged: Judged): number {
   if (judged.judgement === 'proven') return 1;
   if (judged.judgement !== 'rightNotProven') return 0;
   const { findings, missed } = judged;
@@ -33,7 +43,7 @@ export function provenShare(judged: JudgedVerdict): number {
 }
 
 /** The judgement in one sentence. */
-export function provenSentence(judged: JudgedVerdict, { from }: Pick<Rested, 'from'>): string {
+export function provenSentence(judged: Judged, { from }: Pick<Rested, 'from'>): string {
   const chance = percentWords(leastChance(judged));
   const readings = from === 'sheet' ? 'what you wrote on the sheet' : 'your own readings';
   switch (judged.judgement) {
@@ -52,16 +62,32 @@ export function provenSentence(judged: JudgedVerdict, { from }: Pick<Rested, 'fr
 
 const tenths = (points: number) => Math.round(points * 10) / 10;
 
-/** A mark for what the learner's own readings make of the verdict on the armature. */
+/** Marks for what the learner's own readings make of the verdict on each part. */
 export function provenMarks(film: Film, rubric: Rubric): Mark[] {
   const weight = weightOf(rubric, PROVEN_ID);
-  if (weight === null || !applies(film)) return [];
+  if (weight === null) return [];
   // What diagnosis is worth is shared by the parts of the job.
   const of = tenths(weight / film.scenario.public.parts.length);
+  const mat = MAT_PARTS.filter((part) => canBeProven(film, part)).map((part) => matMark(film, part, of));
+  return applies(film) ? [armatureMark(film, of), ...mat] : mat;
+}
+
+function armatureMark(film: Film, of: number): Mark {
   const rested = restedOf(film);
-  const mark = { id: PROVEN_ID, group: 'diagnosis', title: PROVEN_TITLE, of } as const;
-  if (rested === null) return [{ ...mark, earned: 0, sentence: 'No verdict was written.', entries: [] }];
-  const judged = judgeRested(film, rested);
-  const earned = tenths(provenShare(judged) * of);
-  return [{ ...mark, earned, sentence: provenSentence(judged, rested), entries: [rested.entry] }];
+  const mark = { id: PROVEN_ID, group: 'diagnosis', title: ARMATURE_TITLE, of } as const;
+  return markOf(mark, rested && { ...rested, judged: judgeRested(film, rested) });
+}
+
+function matMark(film: Film, part: MatPart, of: number): Mark {
+  const title = `${PART_TITLES[part]}: verdict proven by own readings`;
+  return markOf({ id: `${part}.${PROVEN_ID}`, group: 'diagnosis', title, of }, matRestedOf(film, part));
+}
+
+function markOf(
+  mark: Pick<Mark, 'id' | 'group' | 'title' | 'of'>,
+  rested: (Pick<Rested, 'from' | 'entry'> & { readonly judged: Judged }) | null,
+): Mark {
+  if (rested === null) return { ...mark, earned: 0, sentence: 'No verdict was written.', entries: [] };
+  const earned = tenths(provenShare(rested.judged) * mark.of);
+  return { ...mark, earned, sentence: provenSentence(rested.judged, rested), entries: [rested.entry] };
 }

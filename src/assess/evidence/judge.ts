@@ -15,7 +15,7 @@ export type Judgement = 'proven' | 'rightNotProven' | 'contradicted' | 'wrong';
 export const PROVEN = 0.95;
 /** Below this, and at most a tenth of what it was before any reading, a verdict is contradicted. */
 export const CONTRADICTED = 0.05;
-const CONTRADICTED_SHARE = 0.1;
+export const CONTRADICTED_SHARE = 0.1;
 
 /** One finding of a verdict weighed. */
 export interface JudgedFinding {

@@ -1,0 +1,116 @@
+import type { MatPart } from '../../../bench/action.ts';
+import type { TestKind, Verdict } from '../../../bench/paper.ts';
+import { JOB_PLATES } from '../../../engine/parts/brushPlate.ts';
+import { JOB_FRAMES } from '../../../engine/parts/fieldFrameDesigns.ts';
+import { isArmatureRemedy, type PlateRemedy } from '../../../engine/parts/remedies.ts';
+import { conditionsOf } from '../../conditions.ts';
+import { fieldFinding, fieldTruth } from '../../diagnosis/fieldTruth.ts';
+import type { PartAt } from '../../diagnosis/finding.ts';
+import { plateFinding, plateTruth } from '../../diagnosis/plateTruth.ts';
+import { acts, type Film } from '../../film.ts';
+import type { Spell } from '../gather.ts';
+import type { Judgement } from '../judge.ts';
+import { sourceOf } from '../ofAttempt.ts';
+import type { Source } from '../reading.ts';
+import { weighFrame } from './frame.ts';
+import { matLooks, matReadings } from './gather.ts';
+import { judgeMat, type MatJudged } from './judge.ts';
+import { weighPlate } from './plate.ts';
+import type { MatEvidence } from './reading.ts';
+
+/** The last verdict on a part of the mat, judged by what had been read when it was written. */
+export interface MatRested {
+  readonly entry: number;
+  readonly from: Source;
+  readonly judged: MatJudged;
+}
+
+/** Tests whose readings say something of a part. */
+const WEIGHED: Readonly<Record<MatPart, readonly TestKind[]>> = {
+  fieldFrame: ['fieldContinuity', 'fieldInsulation', 'megohm', 'millivolt'],
+  brushPlate: ['plateInsulation', 'plateEarthed', 'megohm'],
+};
+
+/** Whether the card lets a verdict on the part rest on any reading. */
+export function canBeProven({ scenario: { public: card } }: Film, part: MatPart): boolean {
+  return card.parts.includes(part) && card.tests.some((test) => WEIGHED[part].includes(test));
+}
+
+/** Null without a verdict. */
+export function matRestedOf(film: Film, part: MatPart): MatRested | null {
+  const last = acts(film, 'verdict.write').findLast(({ action }) => action.verdict.part === part);
+  if (last === undefined) return null;
+  const verdict = withoutWear(last.action.verdict, film.scenario.public.tests);
+  const judged = spellsBefore(film, part, last.n).map((spell) => judgeSpell(film, part, spell, verdict));
+  return { entry: last.n, from: sourceOf(film), judged: betterOf(judged) };
+}
+
+/** Wear is measured or seen, which no electrical reading can prove: the rest stands alone. */
+function withoutWear(verdict: Verdict, tests: readonly TestKind[]): Pick<Verdict, 'findings'> {
+  const rest = verdict.findings.filter(({ condition }) => condition !== 'worn');
+  if (rest.length === verdict.findings.length || !tests.some((test) => WEAR.includes(test))) return verdict;
+  return { findings: rest.length > 0 ? rest : [{ condition: 'sound', place: { kind: 'somewhere' } }] };
+}
+const WEAR: readonly TestKind[] = ['gauges', 'look'];
+
+/** The part as it came, and as it lay after the last remedy on it: of two the better counts. */
+function spellsBefore(film: Film, part: MatPart, verdictEntry: number): Spell[] {
+  const done = platesDone(film).filter(({ n }) => part === 'brushPlate' && n < verdictEntry);
+  const [first, last] = [done[0], done.at(-1)];
+  if (first === undefined || last === undefined) return [{ from: -1, before: verdictEntry }];
+  return [
+    { from: -1, before: first.n },
+    { from: last.n, before: verdictEntry },
+  ];
+}
+
+function platesDone(film: Film) {
+  return acts(film, 'remedy.do').filter(({ action: { remedy } }) => !isArmatureRemedy(remedy));
+}
+
+function judgeSpell(film: Film, part: MatPart, spell: Spell, verdict: Pick<Verdict, 'findings'>): MatJudged {
+  const { scenario, design } = film;
+  const from = sourceOf(film);
+  const evidence = {
+    readings: matReadings(film, part, spell, from),
+    looks: matLooks(film, part, spell),
+    from,
+  };
+  const condition = conditionsOf(film)[spell.from + 1]!;
+  const seen = matLooks(film, part, { from: -1, before: spell.before });
+  const truth: PartAt = { scenario, design, condition };
+  const asSeen: PartAt = { ...truth, clues: (place) => seen.get(place) ?? [] };
+  if (part === 'fieldFrame') return judgeFrame(asSeen, truth, evidence, verdict);
+  const done = platesDone(film).flatMap(({ n, action: { remedy } }) =>
+    n <= spell.from ? [remedy as PlateRemedy] : [],
+  );
+  return judgePlate(asSeen, truth, evidence, verdict, done);
+}
+
+type Said = Pick<Verdict, 'findings'>;
+
+function judgeFrame(asSeen: PartAt, truth: PartAt, evidence: MatEvidence, said: Said): MatJudged {
+  const { fieldFrame, mains } = truth.scenario.public;
+  const groups = weighFrame(JOB_FRAMES.get(fieldFrame!)!, mains, evidence);
+  return judgeMat({ groups, tellingOf: (fault) => fieldFinding(asSeen, fault) }, said, fieldTruth(truth));
+}
+
+function judgePlate(
+  asSeen: PartAt,
+  truth: PartAt,
+  evidence: MatEvidence,
+  said: Said,
+  done: readonly PlateRemedy[],
+): MatJudged {
+  const { brushPlate, mains } = truth.scenario.public;
+  const groups = weighPlate(JOB_PLATES.get(brushPlate!)!, mains, evidence, done);
+  const left = plateTruth(truth).filter(({ cured }) => !cured);
+  return judgeMat({ groups, tellingOf: (fault) => plateFinding(asSeen, fault) }, said, left);
+}
+
+const BEST_FIRST: readonly Judgement[] = ['proven', 'rightNotProven', 'contradicted', 'wrong'];
+
+function betterOf(judged: readonly MatJudged[]): MatJudged {
+  const rank = ({ judgement }: MatJudged) => BEST_FIRST.indexOf(judgement);
+  return judged.reduce((best, one) => (rank(one) < rank(best) ? one : best));
+}
