@@ -12,7 +12,7 @@ import { namesTheHidden } from './hiddenAnswers.ts';
 export function notWon(scenario: Scenario, leastProven = 1) {
   const { attempt, verdicts } = expertAttempt(scenario);
   const { marks, stoppedBy } = assess(attempt, library);
-  const least = (id: string) => (id === PROVEN_ID ? leastProven : 1);
+  const least = (id: string) => (id.endsWith(PROVEN_ID) ? leastProven : 1);
   const lost = marks
     .filter(({ id, earned, of }) => earned < least(id) * of)
     .map(({ id, sentence }) => `${id}: ${sentence}`);
