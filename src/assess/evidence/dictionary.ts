@@ -39,8 +39,13 @@ const WINDING_C = 45;
 const STEPS = 64;
 /** Rotations remembered; a few megabytes each. */
 const REMEMBERED = 24;
-/** Pairs of bars remembered, half a megabyte each: a pass round the part is one of them over and over. */
-const TABLES_REMEMBERED = 64;
+/**
+ * Pairs of bars remembered, half a megabyte each: a pass round the part is one of them over and over, but for a forced
+ * winding, whose bars and slots do not keep step: there every bar is one of its own.
+ */
+const TABLES_REMEMBERED = 96;
+/** Places of the strip remembered, some sixty kilobytes each: three round the core at every step of a forced winding. */
+const PULLS_REMEMBERED = 256;
 /** Rotations of the plain winding remembered without turning back, a tenth of a megabyte each. */
 const TURNS_REMEMBERED = 64;
 
@@ -181,7 +186,7 @@ export class Dictionary {
   pulls(held: StripHeld, standing: Standing): PullTable {
     const { angleDeg, heightMm, excitation } = held;
     const key = `${angleDeg} ${heightMm} ${standing.step} ${excitation}`;
-    return remembered(this.pullTables, key, TABLES_REMEMBERED, () => pullTable(this, held, standing));
+    return remembered(this.pullTables, key, PULLS_REMEMBERED, () => pullTable(this, held, standing));
   }
 
   at(step: number): SolvedRotation {
