@@ -29,6 +29,8 @@ export class Senses {
     await this.page.waitForTimeout(350);
     const words = await this.until(/Needle (?!moving)/);
     if (/Needle at zero/.test(words)) return 0;
+    const crowded = /off zero but below (\d+(?:\.\d+)?)/.exec(words);
+    if (crowded) return Number(crowded[1]) / 2;
     const halfway = /halfway between (\d+(?:\.\d+)?) and (\d+(?:\.\d+)?)/.exec(words);
     if (halfway) return (Number(halfway[1]) + Number(halfway[2])) / 2;
     const read = /(?:nearer|Needle on|Needle at) (\d+(?:\.\d+)?)/.exec(words);
