@@ -1,8 +1,9 @@
 import { useRef } from 'preact/hooks';
+import type { Action } from '../../../../bench/action.ts';
 import { linesThatCount } from '../../../../bench/guide/guide.ts';
 import { Button } from '../../../shared/Button.tsx';
 import { spoken, type Vocabulary } from '../../../shared/words.ts';
-import { TOOL_NAMES, toolFor } from '../twin/kit.ts';
+import { ON_THE_PICTURE, TOOL_NAMES, toolFor } from '../twin/kit.ts';
 import { keyFor } from './keyFor.ts';
 import { fold, type Known, NOTHING_KNOWN } from './known.ts';
 import { nextStep } from './next.ts';
@@ -16,6 +17,12 @@ export interface GuideProps extends Omit<Situation, 'known'> {
   readonly vocabulary: Vocabulary;
   readonly level: GuideLevel;
   readonly onLevel: (level: GuideLevel) => void;
+}
+
+/** Where an act is done: in a drawer under the picture, or on the picture where that wants saying. */
+function whereTo(act: Action): string | null {
+  const tool = toolFor(act);
+  return tool === null ? (ON_THE_PICTURE[act.type] ?? null) : `Under the picture: ${TOOL_NAMES[tool]}.`;
 }
 
 /** The next step of a guided job, with its reason. */
@@ -36,15 +43,13 @@ export function Guide(props: GuideProps) {
   const counting = linesThatCount(lines, remedies);
   const step = nextStep({ job, seen, lines: counting, remedies, verdicts, known: known.current });
   const key = step.act ? keyFor(step.act, seen) : step.write ? 'N' : null;
-  const tool = step.act ? toolFor(step.act) : null;
+  const where = step.act ? whereTo(step.act) : null;
   return (
     <section class="guide" aria-label="Next step">
       <p class="guide-say" aria-live="polite">
         <strong>Next: </strong>
         {spoken(step.say, vocabulary)} {key && level === 'full' ? <kbd class="guide-key">{key}</kbd> : null}
-        {tool && level === 'full' ? (
-          <span class="guide-where"> Under the picture: {TOOL_NAMES[tool]}.</span>
-        ) : null}
+        {where && level === 'full' ? <span class="guide-where"> {where}</span> : null}
       </p>
       {level === 'full' ? <p class="guide-why">{spoken(step.why, vocabulary)}</p> : null}
       <div class="guide-levels">

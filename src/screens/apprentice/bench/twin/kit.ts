@@ -47,6 +47,12 @@ export function belongs(action: Action, { parts }: Job): boolean {
   return parts.includes(action.brush === undefined ? 'armature' : partOfBrush(action.brush));
 }
 
+/** How an act is done on the picture, where that is not plain from what lies there. */
+export const ON_THE_PICTURE: Readonly<Partial<Record<Action['type'], string>>> = {
+  'armature.place': 'On the picture: press the cradle, or carry the armature there.',
+  'armature.lift': 'On the picture: draw it out by the far end of its shaft, or press the mat.',
+};
+
 /** The tool whose drawer holds an act, or null for one that is done on the picture. */
 export function toolFor(action: Action): Tool | null {
   switch (action.type) {
