@@ -1,5 +1,6 @@
 import { STRIP_ARC_DEG, wrapDeg } from '../bench/geometry.ts';
 import { barOf } from '../bench/places.ts';
+import { median } from '../engine/math/median.ts';
 import type { ArmatureDesign } from '../engine/parts/armature.ts';
 import type { AmmeterReading, LampReading, StripReading } from './readings.ts';
 
@@ -28,11 +29,6 @@ export function firstBar(reading: Pick<AmmeterReading, 'bars'>, bars: number): n
 
 /** Least needle deflection worth reading: below it the needle hardly leaves its stop whatever the part does. */
 const READABLE = 0.05;
-
-function median(values: readonly number[]): number {
-  const sorted = [...values].sort((a, b) => a - b);
-  return sorted[Math.floor(sorted.length / 2)] ?? 0;
-}
 
 /** The readings within half a bar of one place, the last of each bar. */
 function atPlace(readings: readonly AmmeterReading[], middleDeg: number, bars: number): AmmeterReading[] {

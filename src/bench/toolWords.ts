@@ -1,4 +1,5 @@
 import type { BrushIndex, GaugeKind, PartKind } from './action.ts';
+import { capital } from './capital.ts';
 import type { CommutatorGeometry } from './geometry.ts';
 import type { DropView, GaugeView, Observation, TesterView } from './observation.ts';
 import { placeWords } from './placeWords.ts';
@@ -67,8 +68,4 @@ export function bookWords({ minutesSpent, scrapped }: Observation): string {
   const spent = minutesSpent === 0 ? '' : `By the book ${minutesSpent} minutes have gone into work.`;
   const lost = scrapped.map((part) => `${capital(PART_WORDS[part])} is below the card’s limit: scrap.`);
   return [spent, ...lost].filter((sentence) => sentence !== '').join(' ');
-}
-
-function capital(text: string): string {
-  return text.charAt(0).toUpperCase() + text.slice(1);
 }

@@ -1,4 +1,5 @@
 import type { RangeA } from './action.ts';
+import { capital } from './capital.ts';
 import type { CommutatorGeometry } from './geometry.ts';
 import type { Clue, HumView, LampView, LeadView, NeedleView, Observation, StripView } from './observation.ts';
 import { ALL_LEADS, type LeadId } from './places.ts';
@@ -169,8 +170,4 @@ function lookWords(geometry: CommutatorGeometry, seen: Observation): string {
   const clues = seen.look.sees.map((clue) => CLUE_WORDS[clue]).join(', ');
   const place = placeWords(geometry, seen, seen.look.place);
   return `Under the lens, ${place}: ${clues === '' ? 'nothing to see' : clues}.`;
-}
-
-function capital(text: string): string {
-  return text.charAt(0).toUpperCase() + text.slice(1);
 }

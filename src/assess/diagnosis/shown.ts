@@ -13,6 +13,7 @@ import type { Mains } from '../../engine/drive.ts';
 import { CONTACT_OHM, loopOhm } from '../../engine/instruments/ammeter.ts';
 import { benchLamp, glow, steadyFilament } from '../../engine/instruments/lamp.ts';
 import { JUST_FELT_N } from '../../engine/instruments/stripMotion.ts';
+import { median } from '../../engine/math/median.ts';
 import type { ArmatureFault } from '../../engine/parts/armatureFault.ts';
 
 /** What the tests of the bench show on one part, scatter off. */
@@ -42,11 +43,6 @@ export function nominalLoopOhm(faults: readonly ArmatureFault[]): number {
 
 export function nominalSetup(mains: Mains): TestSetup {
   return { mains, excitation: 'high', loopOhm: NOMINAL_LOOP_OHM, windingC: ROOM_C };
-}
-
-function median(values: readonly number[]): number {
-  const sorted = [...values].sort((a, b) => a - b);
-  return sorted[Math.floor(sorted.length / 2)] ?? 0;
 }
 
 /**

@@ -1,4 +1,5 @@
 import type { Finding, FoundPlace } from '../../bench/paper.ts';
+import { median } from '../../engine/math/median.ts';
 import type { Job } from '../../scenario/public/job.ts';
 import type { Amps, Notes } from './notes.ts';
 
@@ -13,11 +14,6 @@ const STANDS_OUT = 0.05;
 const DEAD = 0.8;
 /** Share of the bars that must look dirty before scattered readings are put down to dirt. */
 const DIRTY_SHARE = 0.5;
-
-function median(values: readonly number[]): number {
-  const sorted = [...values].sort((a, b) => a - b);
-  return sorted[Math.floor(sorted.length / 2)] ?? 0;
-}
 
 /** Bars either way that a reading of a forced winding is held against. */
 const BESIDE = 3;

@@ -1,3 +1,4 @@
+import { capital } from '../../bench/capital.ts';
 import type { Calibration } from './calibrate.ts';
 import { SEEDS } from './calibrate.ts';
 import { LEARNERS } from './learners.ts';
@@ -61,5 +62,4 @@ function provenOf({ tried }: Calibration): string {
   }).join(', ');
 }
 
-const capital = (words: string) => words.charAt(0).toUpperCase() + words.slice(1);
 const percent = (share: number) => `${(100 * share).toFixed(1)} %`;

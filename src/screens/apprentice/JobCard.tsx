@@ -3,7 +3,7 @@ import { writeRoute } from '../route.ts';
 import { Button } from '../shared/Button.tsx';
 import { Cautions } from '../shared/Cautions.tsx';
 import { TextField } from '../shared/Field.tsx';
-import { limitWords } from '../shared/limitWords.ts';
+import { LimitsEntry } from '../shared/LimitsEntry.tsx';
 import { clock } from '../shared/time.ts';
 import {
   capital,
@@ -83,7 +83,6 @@ function CardHead(props: { readonly job: Job }) {
 function CardBody(props: { readonly job: Job; readonly settings: Settings }) {
   const { job } = props;
   const say = (text: string) => spoken(text, props.settings.vocabulary);
-  const limits = limitWords(job);
   return (
     <dl class="card-lines">
       <dt>Brought in by</dt>
@@ -108,12 +107,7 @@ function CardBody(props: { readonly job: Job; readonly settings: Settings }) {
           ))}
         </ul>
       </dd>
-      {limits.length === 0 ? null : (
-        <>
-          <dt>Limits</dt>
-          <dd>{say(capital(limits.join('; ')))}</dd>
-        </>
-      )}
+      <LimitsEntry job={job} vocabulary={props.settings.vocabulary} />
       <dt>Mains</dt>
       <dd>{mainsWords(job.mains)}</dd>
       <dt>Time</dt>

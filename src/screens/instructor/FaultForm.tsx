@@ -1,9 +1,10 @@
-import { Button } from '../shared/Button.tsx';
-import { SelectField, SliderField } from '../shared/Field.tsx';
+import { SelectField } from '../shared/Field.tsx';
 import type { Vocabulary } from '../shared/words.ts';
 import { capital } from '../shared/words.ts';
 import type { Fault, PartType } from './desk.ts';
-import { kindWords, ohmWords, ringWords, severityWords, spotWords } from './say.ts';
+import { HiddenList } from './HiddenList.tsx';
+import { kindWords, ringWords, severityWords, spotWords } from './say.ts';
+import { OhmSlider, ShareSlider } from './severitySliders.tsx';
 import {
   type FaultKind,
   kindsAt,
@@ -51,24 +52,18 @@ export function FaultForm(props: FaultFormProps) {
       {faults[here] ? (
         <Severity fault={faults[here]} part={part} onChange={(fault) => replace(here, fault)} />
       ) : null}
-      <h3>Hidden on this part</h3>
-      {faults.length === 0 ? <p>Nothing: it is sound.</p> : null}
-      <ul class="in-hidden">
-        {faults.map((fault, nth) => {
+      <HiddenList
+        title="Hidden on this part"
+        none="Nothing: it is sound."
+        hidden={faults.map((fault) => {
           const spot = spotOf(fault, part);
-          const words = `${kindWords(fault.kind, vocabulary)}, ${spotWords(spot, part.view.bars, vocabulary)}`;
-          return (
-            <li key={`${fault.kind} ${spot.ring}:${spot.n}`}>
-              <Button kind="quiet" onPress={() => onChoose(spot)}>
-                {[words, severityWords(fault)].filter(Boolean).join(', ')}
-              </Button>
-              <Button kind="quiet" label={`Take out: ${words}`} onPress={() => replace(nth)}>
-                Take out
-              </Button>
-            </li>
-          );
+          const name = `${kindWords(fault.kind, vocabulary)}, ${spotWords(spot, part.view.bars, vocabulary)}`;
+          const words = [name, severityWords(fault)].filter(Boolean).join(', ');
+          return { key: `${fault.kind} ${spot.ring}:${spot.n}`, words, name };
         })}
-      </ul>
+        onOpen={(nth) => onChoose(spotOf(faults[nth]!, part))}
+        onTakeOut={(nth) => replace(nth)}
+      />
     </section>
   );
 }
@@ -109,31 +104,12 @@ function Severity(props: SeverityProps) {
       <Form {...props} />
       {'ohm' in fault && fault.ohm !== 'open' ? (
         <OhmSlider
-          kind={fault.kind}
+          range={OHM_RANGE[fault.kind]}
           ohm={fault.ohm}
           onInput={(ohm) => onChange({ ...fault, ohm } as Fault)}
         />
       ) : null}
     </>
-  );
-}
-
-function OhmSlider(props: {
-  readonly kind: FaultKind;
-  readonly ohm: number;
-  readonly onInput: (ohm: number) => void;
-}) {
-  const [least, most] = OHM_RANGE[props.kind] ?? [1e-6, 1e9];
-  return (
-    <SliderField
-      label="How bad: resistance"
-      value={Math.log10(props.ohm)}
-      min={Math.log10(least)}
-      max={Math.log10(most)}
-      step={0.05}
-      words={ohmWords(props.ohm)}
-      onInput={(log) => props.onInput(Number((10 ** log).toPrecision(2)))}
-    />
   );
 }
 
@@ -173,13 +149,9 @@ function Form({ fault, part, onChange }: SeverityProps) {
       return <TouchingForm {...{ fault, part, onChange }} />;
     case 'groundedCoil':
       return (
-        <SliderField
+        <ShareSlider
           label="How far along the coil"
-          value={fault.fraction}
-          min={0}
-          max={1}
-          step={0.05}
-          words={`${Math.round(fault.fraction * 100)} %`}
+          share={fault.fraction}
           onInput={(fraction) => onChange({ ...fault, fraction })}
         />
       );

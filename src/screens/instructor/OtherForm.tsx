@@ -1,7 +1,7 @@
 import type { FieldFrameView } from '../../scenario/public/job.ts';
-import { Button } from '../shared/Button.tsx';
 import { SelectField } from '../shared/Field.tsx';
 import { capital, type Vocabulary } from '../shared/words.ts';
+import { HiddenList } from './HiddenList.tsx';
 import {
   newOtherFault,
   type Other,
@@ -64,23 +64,16 @@ export function OtherForm(props: OtherFormProps) {
           );
         })}
       </fieldset>
-      <h3>{other === 'bench' ? 'Hidden in the bench' : 'Hidden on this part'}</h3>
-      {faults.length === 0 ? <p>Nothing: it is in good order.</p> : null}
-      <ul class="in-hidden">
-        {faults.map((fault, nth) => {
-          const words = otherFaultWords(fault, other, frame, vocabulary);
-          return (
-            <li key={`${fault.kind} ${otherSpotOf(fault)}`}>
-              <Button kind="quiet" onPress={() => onChoose(otherSpotOf(fault))}>
-                {words}
-              </Button>
-              <Button kind="quiet" label={`Take out: ${words}`} onPress={() => replace(nth)}>
-                Take out
-              </Button>
-            </li>
-          );
-        })}
-      </ul>
+      <HiddenList
+        title={other === 'bench' ? 'Hidden in the bench' : 'Hidden on this part'}
+        none="Nothing: it is in good order."
+        hidden={faults.map((fault) => ({
+          key: `${fault.kind} ${otherSpotOf(fault)}`,
+          words: otherFaultWords(fault, other, frame, vocabulary),
+        }))}
+        onOpen={(nth) => onChoose(otherSpotOf(faults[nth]!))}
+        onTakeOut={(nth) => replace(nth)}
+      />
     </section>
   );
 }

@@ -1,6 +1,6 @@
 import { SelectField, SliderField } from '../shared/Field.tsx';
 import { OTHER_OHMS, type OtherFault } from './matSpots.ts';
-import { ohmWords } from './say.ts';
+import { OhmSlider, ShareSlider } from './severitySliders.tsx';
 
 interface SeverityProps<F extends OtherFault = OtherFault> {
   readonly fault: F;
@@ -9,31 +9,20 @@ interface SeverityProps<F extends OtherFault = OtherFault> {
 
 /** How bad a fault of frame, plate or bench is. */
 export function OtherSeverity(props: SeverityProps) {
-  const { fault } = props;
+  const { fault, onChange } = props;
   return (
     <>
       <Form {...props} />
-      {'ohm' in fault && fault.ohm !== 'open' ? <Ohms {...props} ohm={fault.ohm} /> : null}
+      {'ohm' in fault && fault.ohm !== 'open' ? (
+        <OhmSlider
+          range={OTHER_OHMS[fault.kind]}
+          ohm={fault.ohm}
+          onInput={(ohm) => onChange({ ...fault, ohm } as OtherFault)}
+        />
+      ) : null}
     </>
   );
 }
-
-function Ohms({ fault, ohm, onChange }: SeverityProps & { readonly ohm: number }) {
-  const [least, most] = OTHER_OHMS[fault.kind] ?? [1e-6, 1e9];
-  return (
-    <SliderField
-      label="Resistance"
-      value={Math.log10(ohm)}
-      min={Math.log10(least)}
-      max={Math.log10(most)}
-      step={0.05}
-      words={ohmWords(ohm)}
-      onInput={(log) => onChange({ ...fault, ohm: Number((10 ** log).toPrecision(2)) } as OtherFault)}
-    />
-  );
-}
-
-const percent = (share: number) => `${Math.round(100 * share)} %`;
 
 /** What a kind of fault has besides its resistance. */
 function Form({ fault, onChange }: SeverityProps) {
@@ -52,17 +41,17 @@ function Form({ fault, onChange }: SeverityProps) {
       );
     case 'shortedTurns':
       return (
-        <Share
+        <ShareSlider
           label="Share of its turns"
-          of={fault.share}
+          share={fault.share}
           onInput={(share) => onChange({ ...fault, share })}
         />
       );
     case 'groundedCoil':
       return (
-        <Share
+        <ShareSlider
           label="How far along the coil"
-          of={fault.fraction}
+          share={fault.fraction}
           onInput={(fraction) => onChange({ ...fault, fraction })}
         />
       );
@@ -100,29 +89,11 @@ function Form({ fault, onChange }: SeverityProps) {
           min={-0.2}
           max={0.2}
           step={0.01}
-          words={`${percent(fault.offset)} of the scale`}
+          words={`${Math.round(100 * fault.offset)} % of the scale`}
           onInput={(offset) => onChange({ ...fault, offset })}
         />
       );
     default:
       return null;
   }
-}
-
-function Share(props: {
-  readonly label: string;
-  readonly of: number;
-  readonly onInput: (share: number) => void;
-}) {
-  return (
-    <SliderField
-      label={props.label}
-      value={props.of}
-      min={0}
-      max={1}
-      step={0.05}
-      words={percent(props.of)}
-      onInput={props.onInput}
-    />
-  );
 }

@@ -1,6 +1,9 @@
 import type { PartKind } from '../../bench/action.ts';
+
 import type { Condition, Disposition, FoundPlace, TestKind } from '../../bench/paper.ts';
 import type { Mode } from '../../bench/port.ts';
+
+export { capital } from '../../bench/capital.ts';
 
 /** Which usage the screens speak; the code itself always says ground, bar, armature. */
 export type Vocabulary = 'british' | 'american';
@@ -180,8 +183,4 @@ export function countWords(count: number): string {
 /** The same in a sentence. */
 export function countPhrase(count: number): string {
   return count === 0 ? 'the chalked bar' : `bar ${count} on from the chalk`;
-}
-
-export function capital(text: string): string {
-  return text.charAt(0).toUpperCase() + text.slice(1);
 }

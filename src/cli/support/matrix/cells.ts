@@ -6,6 +6,7 @@ import { armatureResistance } from '../../../engine/instruments/armatureDc.ts';
 import { LEAST_OHM, type TestVolt, terminalVolt } from '../../../engine/instruments/insulationTester.ts';
 import { neighbourDrops } from '../../../engine/instruments/millivoltDrop.ts';
 import { ROOM_C } from '../../../engine/instruments/thermal.ts';
+import { median } from '../../../engine/math/median.ts';
 import type { ArmatureDesign } from '../../../engine/parts/armature.ts';
 import type { ArmatureFault } from '../../../engine/parts/armatureFault.ts';
 
@@ -38,11 +39,6 @@ export interface Row {
 const BENCH = MAINS['230V50Hz'];
 /** Spread of a sound armature's bar-to-bar values, as a share of the middle: trade practice, no source (A11). */
 const DROP_BAND = 0.05;
-
-function median(values: readonly number[]): number {
-  const sorted = [...values].sort((a, b) => a - b);
-  return sorted[Math.floor(sorted.length / 2)] ?? 0;
-}
 
 /** Middle of each kind of bar in each ammeter pass, A: bars that share a slot lie differently and read differently. */
 export interface Levels {

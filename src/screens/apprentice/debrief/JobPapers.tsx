@@ -2,9 +2,9 @@ import type { Attempt } from '../../../attempt/entry.ts';
 import type { SheetLine, TestKind } from '../../../bench/paper.ts';
 import type { Job } from '../../../scenario/public/job.ts';
 import { actionWords } from '../../shared/actionWords.ts';
-import { limitWords } from '../../shared/limitWords.ts';
+import { LimitsEntry } from '../../shared/LimitsEntry.tsx';
 import { lineResult, lineScale, lineWhere } from '../../shared/lineWords.ts';
-import { capital, mainsWords, partWords, spoken, testWords, type Vocabulary } from '../../shared/words.ts';
+import { mainsWords, partWords, spoken, testWords, type Vocabulary } from '../../shared/words.ts';
 import { lastChalk } from './chalk.ts';
 import { timeUsed, timeWords } from './timeUsed.ts';
 
@@ -18,7 +18,6 @@ export interface JobPapersProps {
 export function JobCardRecord({ attempt, job, vocabulary }: JobPapersProps) {
   const say = (text: string) => spoken(text, vocabulary);
   const used = timeUsed(attempt);
-  const limits = limitWords(job);
   return (
     <section class="papers" aria-label="Job card">
       <dl class="papers-card">
@@ -30,12 +29,7 @@ export function JobCardRecord({ attempt, job, vocabulary }: JobPapersProps) {
         <dd>{say(job.card.askedFor)}</dd>
         <dt>To be judged</dt>
         <dd>{job.parts.map(partWords).join(', ')}</dd>
-        {limits.length === 0 ? null : (
-          <>
-            <dt>Limits</dt>
-            <dd>{say(capital(limits.join('; ')))}</dd>
-          </>
-        )}
+        <LimitsEntry job={job} vocabulary={vocabulary} />
         <dt>Mains</dt>
         <dd>{mainsWords(job.mains)}</dd>
         <dt>Time</dt>

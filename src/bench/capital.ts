@@ -1,0 +1,4 @@
+/** The words with a capital at their beginning. */
+export function capital(text: string): string {
+  return text.charAt(0).toUpperCase() + text.slice(1);
+}
