@@ -1,6 +1,6 @@
 import { armatureResistance } from '../../engine/instruments/armatureDc.ts';
 import { DEFAULT_TEST_VOLT, seeMegohms, terminalVolt } from '../../engine/instruments/insulationTester.ts';
-import { neighbourDrops } from '../../engine/instruments/millivoltDrop.ts';
+import { FEED_MOST_V, neighbourDrops } from '../../engine/instruments/millivoltDrop.ts';
 import { ROOM_C } from '../../engine/instruments/thermal.ts';
 import type { ArmatureDesign } from '../../engine/parts/armature.ts';
 import type { ArmatureFault } from '../../engine/parts/armatureFault.ts';
@@ -36,7 +36,6 @@ export function armatureLeaks(
 /** Pairs of neighbouring bars whose drop stands out; a pair no current reaches drops the feed's whole voltage. */
 export function droppingPairs(design: ArmatureDesign, faults: readonly ArmatureFault[]): number[] {
   const drops = (list: readonly ArmatureFault[]) =>
-    neighbourDrops(design, list).map((volt) => volt ?? NO_WAY_V);
+    neighbourDrops(design, list).map((volt) => volt ?? FEED_MOST_V);
   return standing(deviations(drops(faults), drops([])), DROP_BAND);
 }
-const NO_WAY_V = 2;

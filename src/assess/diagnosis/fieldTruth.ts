@@ -2,7 +2,7 @@ import type { Clue } from '../../bench/observation.ts';
 import type { TestKind } from '../../bench/paper.ts';
 import type { Place } from '../../bench/places.ts';
 import { MAINS, type Mains } from '../../engine/drive.ts';
-import { FEED_A, seeMillivolts } from '../../engine/instruments/millivoltDrop.ts';
+import { FEED_A, FEED_MOST_V, seeMillivolts } from '../../engine/instruments/millivoltDrop.ts';
 import {
   type FieldFrameDesign,
   type FieldFrameFault,
@@ -46,7 +46,7 @@ function fieldShown(frame: FieldFrameDesign, faults: readonly FieldFrameFault[],
 
 /** Into a break the feed drives nothing and all its voltage stands across it: beyond the scale. */
 function millivolts(ohm: number | null): number {
-  return seeMillivolts(ohm === null ? 1 : ohm * FEED_A).millivolts;
+  return seeMillivolts(ohm === null ? FEED_MOST_V : ohm * FEED_A).millivolts;
 }
 
 /** The branch whose lamp or drop stands out, by brush; null: both alike. */

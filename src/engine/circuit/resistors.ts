@@ -34,6 +34,19 @@ export function potentials(
   return mesh.spread(currentA / conductance);
 }
 
+/** All nodes that resistors join to one, itself among them. */
+export function joinedTo(resistors: readonly Resistor[], node: string): ReadonlySet<string> {
+  const joined = new Set([node]);
+  for (let before = 0; before < joined.size; ) {
+    before = joined.size;
+    for (const { a, b } of resistors) {
+      if (joined.has(a)) joined.add(b);
+      else if (joined.has(b)) joined.add(a);
+    }
+  }
+  return joined;
+}
+
 /** Conductances between nodes; nodes 0 and 1 are the two that are kept. */
 class Mesh {
   private readonly names: string[];

@@ -1,4 +1,4 @@
-import { potentials, resistanceBetween } from '../circuit/resistors.ts';
+import { joinedTo, potentials, type Resistor, resistanceBetween } from '../circuit/resistors.ts';
 import type { ArmatureDesign } from '../parts/armature.ts';
 import type { ArmatureFault } from '../parts/armatureFault.ts';
 import { type ArmatureState, armatureResistors, COLD_AND_DEAD } from './armatureDc.ts';
@@ -10,6 +10,8 @@ import { type ArmatureState, armatureResistors, COLD_AND_DEAD } from './armature
 
 /** Steady current of the feed, A: low enough to warm nothing. Constant of the invented bench. */
 export const FEED_A = 5;
+/** Most the feed puts out, V: through more than this over `FEED_A` it drives less. Constant of the invented bench. */
+export const FEED_MOST_V = 2;
 /** Finest step of the millivoltmeter, mV. */
 const STEP_MV = 0.01;
 /** End of its scale, mV; beyond, it shows over range. */
@@ -19,6 +21,27 @@ export interface Feed {
   readonly from: number;
   readonly to: number;
   readonly currentA: number;
+}
+
+/** The feed at work: its current, A, and the potentials under it, V by node; a node that floats has none. */
+export interface Fed {
+  readonly currentA: number;
+  readonly at: ReadonlyMap<string, number>;
+}
+
+/** What the feed does between two nodes. Into a break it drives nothing, and all its voltage stands across the break. */
+export function underFeed(resistors: readonly Resistor[], from: string, to: string): Fed {
+  const full = potentials(resistors, from, to, FEED_A);
+  if (full === null) {
+    const side = (node: string, volt: number) =>
+      [...joinedTo(resistors, node)].map((one) => [one, volt] as const);
+    return { currentA: 0, at: new Map([...side(from, FEED_MOST_V), ...side(to, 0)]) };
+  }
+  const share = Math.min(1, FEED_MOST_V / Math.max(full.get(from)!, Number.MIN_VALUE));
+  return {
+    currentA: share * FEED_A,
+    at: new Map([...full].map(([node, volt]) => [node, share * volt] as const)),
+  };
 }
 
 /** The usual feed: two bars one pole pitch apart. */

@@ -1,7 +1,6 @@
-import { FEED_MOST_V } from '../../../attempt/drop.ts';
-import { potentials, resistanceBetween } from '../../../engine/circuit/resistors.ts';
+import { resistanceBetween } from '../../../engine/circuit/resistors.ts';
 import { MAINS, type MainsId } from '../../../engine/drive.ts';
-import { FEED_A } from '../../../engine/instruments/millivoltDrop.ts';
+import { underFeed } from '../../../engine/instruments/millivoltDrop.ts';
 import {
   type FieldFrameDesign,
   type FieldFrameFault,
@@ -162,10 +161,9 @@ class Asks {
 
   private drop(reading: MatDrop, faults: Faults): number | null {
     const [from, to] = reading.feed;
-    const full = potentials(this.resistors(reading, faults, 0), from, to, FEED_A);
-    const [high, low] = reading.places.map((place) => full?.get(place));
-    if (full === null || high === undefined || low === undefined) return null;
-    return (high - low) * Math.min(1, FEED_MOST_V / Math.max(full.get(from)!, Number.MIN_VALUE));
+    const { at } = underFeed(this.resistors(reading, faults, 0), from, to);
+    const [high, low] = reading.places.map((place) => at.get(place));
+    return high === undefined || low === undefined ? null : high - low;
   }
 
   private resistors({ brushesApart }: MatReading, faults: Faults, peakV: number) {
