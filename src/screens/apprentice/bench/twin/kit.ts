@@ -49,8 +49,10 @@ export function belongs(action: Action, { parts }: Job): boolean {
 
 /** How an act is done on the picture, where that is not plain from what lies there. */
 export const ON_THE_PICTURE: Readonly<Partial<Record<Action['type'], string>>> = {
-  'armature.place': 'On the picture: press the cradle, or carry the armature there.',
-  'armature.lift': 'On the picture: draw it out by the far end of its shaft, or press the mat.',
+  'armature.place':
+    'On the picture: carry it there or press the cradle; on a small screen, press “lay in the cradle”.',
+  'armature.lift':
+    'On the picture: draw it out by the far end of its shaft or press the mat; on a small screen, press “lift out to the mat”.',
 };
 
 /** The tool whose drawer holds an act, or null for one that is done on the picture. */
