@@ -74,6 +74,25 @@ function keptNames(page: Page): Promise<string[]> {
 /** What a file is called without the mark its contents give it. */
 const unmarked = (path: string) => path.replace(/-[\w-]{8}(?=\.\w+$)/, '');
 
+/** What comes with the bench once it stands; the last of it to be asked for. */
+const LATE = ['BenchDialogs', 'VerdictLeaf'];
+const QUIET_MS = 2000;
+
+/** Waits until the bench has fetched its late pieces and asks for nothing more: a slow machine does so later. */
+async function settled(requests: readonly string[]): Promise<void> {
+  await vi.waitFor(
+    () => {
+      for (const piece of LATE) expect(requests.join(' ')).toContain(piece);
+    },
+    { timeout: 60_000, interval: 100 },
+  );
+  let before = -1;
+  while (before !== requests.length) {
+    before = requests.length;
+    await new Promise((go) => setTimeout(go, QUIET_MS));
+  }
+}
+
 async function lookAt(url: string) {
   const { page, requests, close } = await openApp({}, '', url);
   await page.getByRole('heading', { level: 1 }).waitFor();
@@ -84,7 +103,7 @@ async function lookAt(url: string) {
   await page.goBack();
   await toBench(page, JOB);
   await page.evaluate(async () => void (await navigator.serviceWorker.ready));
-  await page.waitForTimeout(1500);
+  await settled(requests);
   const shown = {
     board,
     card,
