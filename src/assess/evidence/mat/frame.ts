@@ -7,166 +7,118 @@ import {
   fieldFrameResistors,
 } from '../../../engine/parts/fieldFrame.ts';
 import { everydayOnMat, fieldSigns } from '../../../scenario/hidden/matSigns.ts';
+import { remembered } from '../memory.ts';
+import type { Source } from '../reading.ts';
 import { type Group, type Unweighed, weighed } from './case.ts';
-import { anyLog, dropLog, lampLog, lampReach, looksLog, megohmLog } from './likelihood.ts';
-import {
-  ANOTHER,
-  FIELD_ODDS,
-  GROUND_FRACTION,
-  GROUND_OHM,
-  JOINT_OHM,
-  JOINT_OPEN,
-  NONE_OF_THESE,
-  SHORT_OHM,
-  SHORT_SHARE,
-  WEAK_OHM,
-} from './priors.ts';
-import type { MatDrop, MatEvidence, MatReading } from './reading.ts';
+import { type Faults, insulationSuspects, isBreak, type Suspect, windingSuspects } from './frameSuspects.ts';
+import { anyLog, dropShown, lampReach, looksLog, megohmShown, readingLog } from './likelihood.ts';
+import type { MatModel } from './model.ts';
+import { ANOTHER, NONE_OF_THESE } from './priors.ts';
+import type { MatEvidence, MatQuestion, MatReading, MatShown } from './reading.ts';
 
 /**
  * The field frame: what is wrong with the winding times what is wrong with its insulation. A single way to the case
  * changes nothing between other places, and of a fault of the winding only a break changes what reaches the case: so
  * each reading asks one of the two, and the product is exact.
  */
-
-type Faults = readonly FieldFrameFault[];
-interface Suspect {
-  readonly faults: Faults;
-  readonly odds: number;
-}
-
-const SOUND: Suspect = { faults: [], odds: 1 };
-
-function spread(odds: number, faults: Faults): Suspect[] {
-  return faults.map((fault) => ({ faults: [fault], odds: odds / faults.length }));
-}
-
-const isBreak = (fault: FieldFrameFault) =>
-  fault.kind === 'openCoil' || (fault.kind === 'brushJoint' && fault.ohm === 'open');
-
-function windingSuspects({ coils }: FieldFrameDesign): Suspect[] {
-  const each = coils.map((_, coil) => coil);
-  const joints = (ohm: number | 'open') =>
-    ([1, 2] as const).map((brush): FieldFrameFault => ({ kind: 'brushJoint', brush, ohm }));
-  const breaks = [
-    ...spread(
-      FIELD_ODDS.openCoil,
-      each.map((coil): FieldFrameFault => ({ kind: 'openCoil', coil })),
-    ),
-    ...spread(FIELD_ODDS.brushJoint * JOINT_OPEN, joints('open')),
-  ];
-  const shorts = each.flatMap((coil) =>
-    SHORT_SHARE.map((share): FieldFrameFault => ({ kind: 'shortedTurns', coil, share, ohm: SHORT_OHM })),
-  );
-  const two = breaks.flatMap((one, nth) =>
-    breaks.slice(nth + 1).map((other) => ({
-      faults: [...one.faults, ...other.faults],
-      odds: ANOTHER * one.odds * other.odds,
-    })),
-  );
-  const poor = spread(FIELD_ODDS.brushJoint * (1 - JOINT_OPEN), JOINT_OHM.flatMap(joints));
-  return [SOUND, ...breaks, ...poor, ...spread(FIELD_ODDS.shortedTurns, shorts), ...two];
-}
-
-function insulationSuspects({ coils }: FieldFrameDesign): Suspect[] {
-  const each = coils.map((_, coil) => coil);
-  const grounds = each.flatMap((coil) =>
-    GROUND_FRACTION.flatMap((fraction) =>
-      GROUND_OHM.map((ohm): FieldFrameFault => ({ kind: 'groundedCoil', coil, fraction, ohm })),
-    ),
-  );
-  // Leakage stands at the coil's first end: coils that begin at one joint leak alike.
-  const ends = each.filter((coil) => coils.findIndex(({ from }) => from === coils[coil]!.from) === coil);
-  const weak = ends.flatMap((coil) =>
-    WEAK_OHM.map((ohm): FieldFrameFault => ({ kind: 'weakInsulation', coil, ohm, breakdownV: null })),
-  );
-  return [SOUND, ...spread(FIELD_ODDS.groundedCoil, grounds), ...spread(FIELD_ODDS.weakInsulation, weak)];
-}
-
-const reachesCase = ({ places }: MatReading) => places.includes('field:case');
-
-export function weighFrame(
-  frame: FieldFrameDesign,
-  mainsId: MainsId,
-  { readings, looks, from }: MatEvidence,
-): Group<FieldFrameFault>[] {
-  const asks = new Asks(frame, mainsId, from);
-  const ofCase = readings.filter(reachesCase);
-  const others = readings.filter((reading) => !reachesCase(reading));
-  const looked = (faults: Faults) => looksLog(faults.flatMap(fieldSigns), everydayOnMat, looks);
-  const winding = windingSuspects(frame).map((suspect) => ({
-    ...suspect,
-    log: asks.log(others, suspect.faults) + looked(suspect.faults),
-  }));
-  const insulation = insulationSuspects(frame).map((suspect) => ({
-    ...suspect,
-    look: looked(suspect.faults),
-  }));
-  const most = winding.reduce((top, { odds, log }) => Math.max(top, Math.log(odds) + log), -Infinity);
-  const cases = winding.flatMap((one): Unweighed<FieldFrameFault>[] => {
-    // What is hardly possible whatever the insulation does is not looked into further.
-    const hardly = Math.log(one.odds) + one.log < most - HARDLY;
-    const leaks = hardly ? null : asks.leaks(ofCase, one.faults.filter(isBreak), insulation);
-    return insulation.map((two, nth) => ({
-      faults: [...one.faults, ...two.faults],
-      odds: one.odds * two.odds * (one.faults.length > 0 && two.faults.length > 0 ? ANOTHER : 1),
-      log: leaks === null ? one.log - HARDLY : one.log + two.look + leaks[nth]!,
-    }));
-  });
-  return [weighed([...cases, { faults: null, odds: NONE_OF_THESE, log: anyLog(readings) }])];
-}
-const HARDLY = Math.log(1e7);
-
-/** What readings a frame with some faults would give; the same question is worked out once. */
-class Asks {
+export class FrameModel implements MatModel<FieldFrameFault> {
+  private readonly winding: readonly Suspect[];
+  private readonly insulation: readonly Suspect[];
   private readonly frame: FieldFrameDesign;
-  private readonly from: MatEvidence['from'];
-  private readonly leakLogs = new Map<string, Float64Array>();
   private readonly reach: number;
   private readonly peakV: number;
+  /** What each reading would be: by suspect of the winding or of the insulation, whichever it asks, behind some breaks. */
+  private readonly known = new Map<MatReading, Map<string, MatShown[]>>();
 
-  constructor(frame: FieldFrameDesign, mainsId: MainsId, from: MatEvidence['from']) {
+  constructor(frame: FieldFrameDesign, mainsId: MainsId) {
     this.frame = frame;
-    this.from = from;
+    this.winding = windingSuspects(frame);
+    this.insulation = insulationSuspects(frame);
     this.reach = lampReach(MAINS[mainsId]);
     this.peakV = Math.SQRT2 * MAINS[mainsId].volt;
   }
 
-  log(readings: readonly MatReading[], faults: Faults): number {
-    return readings.reduce((sum, reading) => sum + this.one(reading, faults), 0);
+  groupOf(): number {
+    return 0;
   }
 
-  /** How well each state of the insulation explains readings to the case, behind some breaks of the winding. */
-  leaks(readings: readonly MatReading[], breaks: Faults, insulation: readonly Suspect[]): Float64Array {
-    const key = JSON.stringify(breaks);
-    const known = this.leakLogs.get(key);
-    if (known !== undefined) return known;
-    const logs = Float64Array.from(insulation, ({ faults }) => this.log(readings, [...breaks, ...faults]));
-    this.leakLogs.set(key, logs);
-    return logs;
-  }
-
-  private one(reading: MatReading, faults: Faults): number {
-    const [a, b] = reading.places;
-    const at = (peakV: number) => resistanceBetween(this.resistors(reading, faults, peakV), a, b);
-    switch (reading.kind) {
-      case 'lamp':
-        return lampLog(reading, at(this.peakV), this.reach, this.from);
+  shows(question: MatQuestion, faults: Faults): MatShown {
+    const [a, b] = question.places;
+    const at = (peakV: number) => resistanceBetween(this.resistors(question, faults, peakV), a, b);
+    switch (question.kind) {
+      case 'lamp': {
+        const ohm = at(this.peakV);
+        return { kind: 'lamp', lit: ohm !== null && ohm <= this.reach };
+      }
       case 'megohm':
-        return megohmLog(reading, at, this.from);
+        return megohmShown(at, question.volt);
       case 'drop':
-        return dropLog(reading, this.drop(reading, faults), this.from);
+        return dropShown(this.drop(question, faults));
     }
   }
 
-  private drop(reading: MatDrop, faults: Faults): number | null {
-    const [from, to] = reading.feed;
-    const { at } = underFeed(this.resistors(reading, faults, 0), from, to);
-    const [high, low] = reading.places.map((place) => at.get(place));
+  weigh({ readings, looks, from }: MatEvidence): Group<FieldFrameFault>[] {
+    const looked = (faults: Faults) => looksLog(faults.flatMap(fieldSigns), everydayOnMat, looks);
+    const others = readings.filter((reading) => !reachesCase(reading));
+    const logs = this.logs(others, this.winding, [], from);
+    const winding = this.winding.map((suspect, nth) => ({
+      ...suspect,
+      log: logs[nth]! + looked(suspect.faults),
+    }));
+    const insulation = this.insulation.map((suspect) => ({ ...suspect, look: looked(suspect.faults) }));
+    const leaksBehind = this.leaksBehind(readings.filter(reachesCase), from);
+    const most = winding.reduce((top, { odds, log }) => Math.max(top, Math.log(odds) + log), -Infinity);
+    const cases = winding.flatMap((one): Unweighed<FieldFrameFault>[] => {
+      // What is hardly possible whatever the insulation does is not looked into further.
+      const hardly = Math.log(one.odds) + one.log < most - HARDLY;
+      const leaks = hardly ? null : leaksBehind(one.faults.filter(isBreak));
+      return insulation.map((two, nth) => ({
+        faults: [...one.faults, ...two.faults],
+        odds: one.odds * two.odds * (one.faults.length > 0 && two.faults.length > 0 ? ANOTHER : 1),
+        log: leaks === null ? one.log - HARDLY : one.log + two.look + leaks[nth]!,
+      }));
+    });
+    return [weighed([...cases, { faults: null, odds: NONE_OF_THESE, log: anyLog(readings) }])];
+  }
+
+  /** How well each state of the insulation explains readings to the case, by the breaks of the winding before it. */
+  private leaksBehind(readings: readonly MatReading[], from: Source): (breaks: Faults) => Float64Array {
+    const known = new Map<string, Float64Array>();
+    return (breaks) =>
+      remembered(known, JSON.stringify(breaks), Infinity, () =>
+        this.logs(readings, this.insulation, breaks, from),
+      );
+  }
+
+  /** How well readings are explained by each of some suspects beside some breaks. */
+  private logs(
+    readings: readonly MatReading[],
+    suspects: readonly Suspect[],
+    breaks: Faults,
+    from: Source,
+  ): Float64Array {
+    const sums = new Float64Array(suspects.length);
+    const key = JSON.stringify(breaks);
+    for (const reading of readings) {
+      const known = remembered(this.known, reading, Infinity, () => new Map<string, MatShown[]>());
+      const shown = remembered(known, key, Infinity, () =>
+        suspects.map(({ faults }) => this.shows(reading, [...breaks, ...faults])),
+      );
+      for (let nth = 0; nth < sums.length; nth++) sums[nth]! += readingLog(reading, shown[nth]!, from);
+    }
+    return sums;
+  }
+
+  private drop({ feed, places, ...how }: MatQuestion & { kind: 'drop' }, faults: Faults): number | null {
+    const { at } = underFeed(this.resistors(how, faults, 0), ...feed);
+    const [high, low] = places.map((place) => at.get(place));
     return high === undefined || low === undefined ? null : high - low;
   }
 
-  private resistors({ brushesApart }: MatReading, faults: Faults, peakV: number) {
+  private resistors({ brushesApart }: Pick<MatQuestion, 'brushesApart'>, faults: Faults, peakV: number) {
     return fieldFrameResistors(this.frame, faults, { brushesTouching: !brushesApart, peakV });
   }
 }
+
+const HARDLY = Math.log(1e7);
+const reachesCase = ({ places }: MatQuestion) => places.includes('field:case');

@@ -7,17 +7,17 @@ import type { Sign } from '../../../scenario/hidden/sign.ts';
 import { lampLit } from '../../diagnosis/shown.ts';
 import { CLUES_AT_MOST } from '../clues.ts';
 import type { Source } from '../reading.ts';
-import type { MatDrop, MatLamp, MatLooks, MatMegohms, MatReading } from './reading.ts';
+import type { MatLooks, MatMegohms, MatReading, MatShown } from './reading.ts';
 
 /** How well what a state would show explains what was read, as logarithms. Figures ours, no source. */
 
 /** Share of readings that are simply mistaken. */
 const SLIP: Readonly<Record<Source, number>> = { instrument: 0.0003, sheet: 0.002 };
 /** Spread of a resistance read off the tester, on the logarithm; half a step of the severities. */
-const MEGOHM_SPREAD = 0.13;
+export const MEGOHM_SPREAD = 0.13;
 const MEGOHM_STEP = 0.01;
 /** Spread of a drop, as a share, and the least, mV. */
-const DROP_SPREAD = 0.025;
+export const DROP_SPREAD = 0.025;
 const DROP_STEP_MV = 0.02;
 /** Range over which a slip may put a reading: decades of resistance on the natural logarithm; mV. */
 const MEGOHM_RANGE = 15;
@@ -27,6 +27,16 @@ const ANYWHERE = 0.02;
 
 const gauss = (off: number, spread: number) =>
   Math.exp(-0.5 * (off / spread) ** 2) / (spread * Math.sqrt(2 * Math.PI));
+
+/** What the tester shows. @param at resistance between the leads at a peak voltage, ohm; null: none */
+export function megohmShown(at: (peakV: number) => number | null, volt: TestVolt): MatShown {
+  return { kind: 'megohm', ...seeMegohms(at(terminalVolt(volt, at(0))) ?? Number.POSITIVE_INFINITY) };
+}
+
+/** @param volt drop there would be, V; null: the feed finds no way */
+export function dropShown(volt: number | null): MatShown {
+  return { kind: 'drop', millivolts: seeMillivolts(volt).millivolts };
+}
 
 /** Largest resistance over which the lamp is seen to glow, ohm. */
 export function lampReach(mains: Mains): number {
@@ -39,18 +49,20 @@ export function lampReach(mains: Mains): number {
   return lit;
 }
 
-export function lampLog({ lit }: MatLamp, ohm: number | null, reach: number, from: Source): number {
-  const would = ohm !== null && ohm <= reach;
-  return Math.log(would === lit ? 1 - SLIP[from] : SLIP[from]);
+/** How well what would be shown explains a reading. */
+export function readingLog(reading: MatReading, shown: MatShown, from: Source): number {
+  if (reading.kind === 'megohm' && shown.kind === 'megohm') return megohmLog(reading, shown, from);
+  if (reading.kind === 'drop' && shown.kind === 'drop')
+    return dropLog(reading.millivolts, shown.millivolts, from);
+  const would = shown.kind === 'lamp' && reading.kind === 'lamp' && shown.lit === reading.lit;
+  return Math.log(would ? 1 - SLIP[from] : SLIP[from]);
 }
 
-/** @param at resistance between the leads at a peak voltage, ohm; null: none */
-export function megohmLog(
-  { megohms, volt }: Pick<MatMegohms, 'megohms' | 'volt'>,
-  at: (peakV: number) => number | null,
+function megohmLog(
+  { megohms }: Pick<MatMegohms, 'megohms'>,
+  shown: MatShown & { kind: 'megohm' },
   from: Source,
 ): number {
-  const shown = megohmsAt(at, volt);
   const slip = SLIP[from];
   if (megohms === 'over' || shown.over) {
     const both = megohms === 'over' && shown.over;
@@ -60,13 +72,7 @@ export function megohmLog(
   return Math.log((1 - slip) * gauss(off, MEGOHM_SPREAD) + slip / MEGOHM_RANGE);
 }
 
-function megohmsAt(at: (peakV: number) => number | null, volt: TestVolt) {
-  return seeMegohms(at(terminalVolt(volt, at(0))) ?? Number.POSITIVE_INFINITY);
-}
-
-/** @param volt drop there would be, V; null: the feed finds no way */
-export function dropLog({ millivolts }: MatDrop, volt: number | null, from: Source): number {
-  const shown = seeMillivolts(volt).millivolts;
+function dropLog(millivolts: number, shown: number, from: Source): number {
   const spread = Math.max(DROP_STEP_MV, DROP_SPREAD * shown);
   return Math.log((1 - SLIP[from]) * gauss(millivolts - shown, spread) + SLIP[from] / DROP_RANGE_MV);
 }

@@ -1,6 +1,7 @@
 import type { MatPart } from '../../../bench/action.ts';
 import type { TestKind, Verdict } from '../../../bench/paper.ts';
-import { JOB_PLATES } from '../../../engine/parts/brushPlate.ts';
+import { type BrushPlateFault, JOB_PLATES } from '../../../engine/parts/brushPlate.ts';
+import type { FieldFrameFault } from '../../../engine/parts/fieldFrame.ts';
 import { JOB_FRAMES } from '../../../engine/parts/fieldFrameDesigns.ts';
 import { isArmatureRemedy, type PlateRemedy } from '../../../engine/parts/remedies.ts';
 import { conditionsOf } from '../../conditions.ts';
@@ -12,10 +13,11 @@ import type { Spell } from '../gather.ts';
 import type { Judgement } from '../judge.ts';
 import { sourceOf } from '../ofAttempt.ts';
 import type { Source } from '../reading.ts';
-import { weighFrame } from './frame.ts';
+import { FrameModel } from './frame.ts';
 import { matLooks, matReadings } from './gather.ts';
-import { judgeMat, type MatJudged } from './judge.ts';
-import { weighPlate } from './plate.ts';
+import { judgeMat, type MatJudged, type Weighed } from './judge.ts';
+import type { MatModel } from './model.ts';
+import { PlateModel } from './plate.ts';
 import type { MatEvidence } from './reading.ts';
 
 /** The last verdict on a part of the mat, judged by what had been read when it was written. */
@@ -68,44 +70,57 @@ function platesDone(film: Film) {
   return acts(film, 'remedy.do').filter(({ action: { remedy } }) => !isArmatureRemedy(remedy));
 }
 
-function judgeSpell(film: Film, part: MatPart, spell: Spell, verdict: Pick<Verdict, 'findings'>): MatJudged {
+function judgeSpell(film: Film, part: MatPart, spell: Spell, said: Pick<Verdict, 'findings'>): MatJudged {
   const { scenario, design } = film;
+  const truth: PartAt = { scenario, design, condition: conditionsOf(film)[spell.from + 1]! };
+  const evidence = matEvidence(film, part, spell);
+  if (part === 'fieldFrame')
+    return judgeMat(weighedBy(fieldKind(film, spell), evidence), said, fieldTruth(truth));
+  const left = plateTruth(truth).filter(({ cured }) => !cured);
+  return judgeMat(weighedBy(plateKind(film, spell), evidence), said, left);
+}
+
+function weighedBy<F>({ model, tellingOf }: MatKind<F>, evidence: MatEvidence): Weighed<F> {
+  return { groups: model.weigh(evidence), tellingOf };
+}
+
+export function matEvidence(film: Film, part: MatPart, spell: Spell): MatEvidence {
   const from = sourceOf(film);
-  const evidence = {
-    readings: matReadings(film, part, spell, from),
-    looks: matLooks(film, part, spell),
-    from,
-  };
-  const condition = conditionsOf(film)[spell.from + 1]!;
-  const seen = matLooks(film, part, { from: -1, before: spell.before });
-  const truth: PartAt = { scenario, design, condition };
-  const asSeen: PartAt = { ...truth, clues: (place) => seen.get(place) ?? [] };
-  if (part === 'fieldFrame') return judgeFrame(asSeen, truth, evidence, verdict);
+  return { readings: matReadings(film, part, spell, from), looks: matLooks(film, part, spell), from };
+}
+
+/** A part with what its faults may be called by one who has seen what was seen of it up to the end of a spell. */
+export interface MatKind<F> {
+  readonly model: MatModel<F>;
+  readonly tellingOf: Weighed<F>['tellingOf'];
+}
+
+export function fieldKind(film: Film, spell: Spell): MatKind<FieldFrameFault> {
+  const { fieldFrame, mains } = film.scenario.public;
+  const model = new FrameModel(JOB_FRAMES.get(fieldFrame!)!, mains);
+  const asSeen = partAsSeen(film, 'fieldFrame', spell);
+  return { model, tellingOf: (fault) => fieldFinding(asSeen, fault) };
+}
+
+export function plateKind(film: Film, spell: Spell): MatKind<BrushPlateFault> {
+  const { brushPlate, mains } = film.scenario.public;
   const done = platesDone(film).flatMap(({ n, action: { remedy } }) =>
     n <= spell.from ? [remedy as PlateRemedy] : [],
   );
-  return judgePlate(asSeen, truth, evidence, verdict, done);
+  const model = new PlateModel(JOB_PLATES.get(brushPlate!)!, mains, done);
+  const asSeen = partAsSeen(film, 'brushPlate', spell);
+  return { model, tellingOf: (fault) => plateFinding(asSeen, fault) };
 }
 
-type Said = Pick<Verdict, 'findings'>;
-
-function judgeFrame(asSeen: PartAt, truth: PartAt, evidence: MatEvidence, said: Said): MatJudged {
-  const { fieldFrame, mains } = truth.scenario.public;
-  const groups = weighFrame(JOB_FRAMES.get(fieldFrame!)!, mains, evidence);
-  return judgeMat({ groups, tellingOf: (fault) => fieldFinding(asSeen, fault) }, said, fieldTruth(truth));
-}
-
-function judgePlate(
-  asSeen: PartAt,
-  truth: PartAt,
-  evidence: MatEvidence,
-  said: Said,
-  done: readonly PlateRemedy[],
-): MatJudged {
-  const { brushPlate, mains } = truth.scenario.public;
-  const groups = weighPlate(JOB_PLATES.get(brushPlate!)!, mains, evidence, done);
-  const left = plateTruth(truth).filter(({ cured }) => !cured);
-  return judgeMat({ groups, tellingOf: (fault) => plateFinding(asSeen, fault) }, said, left);
+function partAsSeen(film: Film, part: MatPart, { from, before }: Spell): PartAt {
+  const { scenario, design } = film;
+  const seen = matLooks(film, part, { from: -1, before });
+  return {
+    scenario,
+    design,
+    condition: conditionsOf(film)[from + 1]!,
+    clues: (place) => seen.get(place) ?? [],
+  };
 }
 
 const BEST_FIRST: readonly Judgement[] = ['proven', 'rightNotProven', 'contradicted', 'wrong'];

@@ -11,11 +11,10 @@ import {
 import { type PlateRemedy, remedyBrushPlate } from '../../../engine/parts/remedies.ts';
 import { everydayOnMat, plateSigns } from '../../../scenario/hidden/matSigns.ts';
 import { type Group, type Unweighed, weighed } from './case.ts';
-import { anyLog, lampLog, lampReach, looksLog, megohmLog } from './likelihood.ts';
+import { anyLog, lampReach, looksLog, megohmShown, readingLog } from './likelihood.ts';
+import type { MatModel } from './model.ts';
 import { DIRT_OHM, DOWN_OHM, DOWN_V, NONE_AT_HOLDER, PLATE_ODDS, RIVET_OHM } from './priors.ts';
-import type { MatEvidence, MatReading } from './reading.ts';
-
-/** The brush plate: its holders have nothing to do with one another, so each is weighed by itself. */
+import type { MatEvidence, MatQuestion, MatReading, MatShown } from './reading.ts';
 
 interface Suspect {
   readonly faults: readonly BrushPlateFault[];
@@ -66,35 +65,50 @@ function both(one: Suspect, two: Suspect): Suspect {
 
 const HOLDER_SUSPECTS = new Map(PLATE_HOLDERS.map((holder) => [holder, suspectsAt(holder)] as const));
 
-/** @param done what was cured before these readings were taken cannot be there any more */
-export function weighPlate(
-  plate: BrushPlateDesign,
-  mainsId: MainsId,
-  evidence: MatEvidence,
-  done: readonly PlateRemedy[],
-): Group<BrushPlateFault>[] {
-  const mains = MAINS[mainsId];
-  const reach = lampReach(mains);
-  return PLATE_HOLDERS.map((holder) => {
-    const own = evidence.readings.filter(({ places }) => isAcross(places, holder));
-    const logOf = (faults: readonly BrushPlateFault[]) => own.reduce((sum, one) => sum + of(one, faults), 0);
-    const of = (reading: MatReading, faults: readonly BrushPlateFault[]) => {
-      const pressed = reading.leanedOn as PlateHolder | null;
-      const at = (peakV: number) =>
-        brushPlateResistance(plate, faults, 'plate:metal', holder, { pressed, peakV });
-      if (reading.kind === 'lamp') return lampLog(reading, at(Math.SQRT2 * mains.volt), reach, evidence.from);
-      return reading.kind === 'megohm' ? megohmLog(reading, at, evidence.from) : 0;
-    };
-    const looked = (faults: readonly BrushPlateFault[]) =>
-      looksLog(faults.flatMap(plateSigns), everydayOnMat, evidence.looks);
-    const left = HOLDER_SUSPECTS.get(holder)!.filter(({ faults }) => isLeft(faults, done));
-    const cases: Unweighed<BrushPlateFault>[] = left.map(({ faults, odds }) => ({
-      faults,
-      odds,
-      log: logOf(faults) + looked(faults),
-    }));
-    return weighed([...cases, { faults: null, odds: NONE_AT_HOLDER, log: anyLog(own) }]);
-  });
+/** The brush plate: its holders have nothing to do with one another, so each is weighed by itself. */
+export class PlateModel implements MatModel<BrushPlateFault> {
+  private readonly plate: BrushPlateDesign;
+  private readonly reach: number;
+  private readonly peakV: number;
+  private readonly done: readonly PlateRemedy[];
+
+  /** @param done what was cured before the readings were taken cannot be there any more */
+  constructor(plate: BrushPlateDesign, mainsId: MainsId, done: readonly PlateRemedy[]) {
+    this.plate = plate;
+    this.done = done;
+    this.reach = lampReach(MAINS[mainsId]);
+    this.peakV = Math.SQRT2 * MAINS[mainsId].volt;
+  }
+
+  groupOf({ places }: MatQuestion): number | null {
+    const nth = PLATE_HOLDERS.findIndex((holder) => isAcross(places, holder));
+    return nth < 0 ? null : nth;
+  }
+
+  shows(question: MatQuestion, faults: readonly BrushPlateFault[]): MatShown {
+    const [a, b] = question.places as readonly [PlateNode, PlateNode];
+    const pressed = question.leanedOn as PlateHolder | null;
+    const at = (peakV: number) => brushPlateResistance(this.plate, faults, a, b, { pressed, peakV });
+    if (question.kind === 'megohm') return megohmShown(at, question.volt);
+    const ohm = at(this.peakV);
+    return { kind: 'lamp', lit: ohm !== null && ohm <= this.reach };
+  }
+
+  weigh({ readings, looks, from }: MatEvidence): Group<BrushPlateFault>[] {
+    return PLATE_HOLDERS.map((holder) => {
+      const own = readings.filter(({ kind, places }) => kind !== 'drop' && isAcross(places, holder));
+      const logOf = (faults: readonly BrushPlateFault[]) =>
+        own.reduce((sum, one) => sum + readingLog(one, this.shows(one, faults), from), 0) +
+        looksLog(faults.flatMap(plateSigns), everydayOnMat, looks);
+      const left = HOLDER_SUSPECTS.get(holder)!.filter(({ faults }) => isLeft(faults, this.done));
+      const cases: Unweighed<BrushPlateFault>[] = left.map(({ faults, odds }) => ({
+        faults,
+        odds,
+        log: logOf(faults),
+      }));
+      return weighed([...cases, { faults: null, odds: NONE_AT_HOLDER, log: anyLog(own) }]);
+    });
+  }
 }
 
 function isLeft(faults: readonly BrushPlateFault[], done: readonly PlateRemedy[]): boolean {

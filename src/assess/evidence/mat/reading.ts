@@ -32,6 +32,18 @@ export interface MatDrop extends Meanwhile {
 
 export type MatReading = MatLamp | MatMegohms | MatDrop;
 
+/** What a reading asks of the part: all of it but the answer. */
+export type MatQuestion =
+  | Omit<MatLamp, 'entry' | 'lit'>
+  | Omit<MatMegohms, 'entry' | 'megohms'>
+  | Omit<MatDrop, 'entry' | 'millivolts'>;
+
+/** What would be read of a part in some state, slips apart. */
+export type MatShown =
+  | { readonly kind: 'lamp'; readonly lit: boolean }
+  | { readonly kind: 'megohm'; readonly megohms: number; readonly over: boolean }
+  | { readonly kind: 'drop'; readonly millivolts: number };
+
 /** Clues the lens showed by place, where it was looked. */
 export type MatLooks = ReadonlyMap<Place, readonly Clue[]>;
 
@@ -42,7 +54,7 @@ export interface MatEvidence {
 }
 
 /** Two readings with one key ask the same thing: the second adds nothing. */
-export function keyOf(reading: MatReading): string {
+export function keyOf(reading: MatQuestion): string {
   const { kind, places, brushesApart, leanedOn } = reading;
   const more = kind === 'drop' ? reading.feed.join() : kind === 'megohm' ? reading.volt : '';
   return `${kind} ${[...places].sort().join()} ${brushesApart} ${leanedOn} ${more}`;

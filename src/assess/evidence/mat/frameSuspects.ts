@@ -1,0 +1,68 @@
+import type { FieldFrameDesign, FieldFrameFault } from '../../../engine/parts/fieldFrame.ts';
+import {
+  ANOTHER,
+  FIELD_ODDS,
+  GROUND_FRACTION,
+  GROUND_OHM,
+  JOINT_OHM,
+  JOINT_OPEN,
+  SHORT_OHM,
+  SHORT_SHARE,
+  WEAK_OHM,
+} from './priors.ts';
+
+/** What a field frame may have, winding and insulation apart, each with its odds against no fault. */
+
+export type Faults = readonly FieldFrameFault[];
+export interface Suspect {
+  readonly faults: Faults;
+  readonly odds: number;
+}
+
+const SOUND: Suspect = { faults: [], odds: 1 };
+
+function spread(odds: number, faults: Faults): Suspect[] {
+  return faults.map((fault) => ({ faults: [fault], odds: odds / faults.length }));
+}
+
+export const isBreak = (fault: FieldFrameFault) =>
+  fault.kind === 'openCoil' || (fault.kind === 'brushJoint' && fault.ohm === 'open');
+
+export function windingSuspects({ coils }: FieldFrameDesign): Suspect[] {
+  const each = coils.map((_, coil) => coil);
+  const joints = (ohm: number | 'open') =>
+    ([1, 2] as const).map((brush): FieldFrameFault => ({ kind: 'brushJoint', brush, ohm }));
+  const breaks = [
+    ...spread(
+      FIELD_ODDS.openCoil,
+      each.map((coil): FieldFrameFault => ({ kind: 'openCoil', coil })),
+    ),
+    ...spread(FIELD_ODDS.brushJoint * JOINT_OPEN, joints('open')),
+  ];
+  const shorts = each.flatMap((coil) =>
+    SHORT_SHARE.map((share): FieldFrameFault => ({ kind: 'shortedTurns', coil, share, ohm: SHORT_OHM })),
+  );
+  const two = breaks.flatMap((one, nth) =>
+    breaks.slice(nth + 1).map((other) => ({
+      faults: [...one.faults, ...other.faults],
+      odds: ANOTHER * one.odds * other.odds,
+    })),
+  );
+  const poor = spread(FIELD_ODDS.brushJoint * (1 - JOINT_OPEN), JOINT_OHM.flatMap(joints));
+  return [SOUND, ...breaks, ...poor, ...spread(FIELD_ODDS.shortedTurns, shorts), ...two];
+}
+
+export function insulationSuspects({ coils }: FieldFrameDesign): Suspect[] {
+  const each = coils.map((_, coil) => coil);
+  const grounds = each.flatMap((coil) =>
+    GROUND_FRACTION.flatMap((fraction) =>
+      GROUND_OHM.map((ohm): FieldFrameFault => ({ kind: 'groundedCoil', coil, fraction, ohm })),
+    ),
+  );
+  // Leakage stands at the coil's first end: coils that begin at one joint leak alike.
+  const ends = each.filter((coil) => coils.findIndex(({ from }) => from === coils[coil]!.from) === coil);
+  const weak = ends.flatMap((coil) =>
+    WEAK_OHM.map((ohm): FieldFrameFault => ({ kind: 'weakInsulation', coil, ohm, breakdownV: null })),
+  );
+  return [SOUND, ...spread(FIELD_ODDS.groundedCoil, grounds), ...spread(FIELD_ODDS.weakInsulation, weak)];
+}
