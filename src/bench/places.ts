@@ -76,6 +76,10 @@ export function partOf(place: Place): PartKind | null {
   return barOf(place) !== null || place === 'shaft' || place === 'core' ? 'armature' : null;
 }
 
+export function isMatPlace(place: Place): place is FieldPlace | PlatePlace {
+  return ([...FIELD_PLACES, ...PLATE_PLACES] as readonly Place[]).includes(place);
+}
+
 /** Bar number of a bar or riser place, or null for any other place. */
 export function barOf(place: Place): number | null {
   const match = /^(?:bar|riser):(\d+)$/.exec(place);

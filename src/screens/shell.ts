@@ -1,4 +1,4 @@
-import type { EvidenceStory } from '../assess/evidence/story.ts';
+import type { EvidenceStory } from '../assess/evidence/story/shape.ts';
 import type { Marks } from '../assess/mark.ts';
 import type { Attempt } from '../attempt/entry.ts';
 import type { RemedyDone } from '../bench/guide/guide.ts';
@@ -130,8 +130,8 @@ export interface Desk {
   bench(attemptId: string): Promise<Parsed<OpenBench>>;
   /** Only for attempts handed in or stopped. */
   debrief(attemptId: string): Promise<Parsed<DebriefData>>;
-  /** What the readings of a finished attempt prove of the armature; null where the job has none. Takes a while. */
-  evidence(attemptId: string): Promise<Parsed<EvidenceStory | null>>;
+  /** What the readings of a finished attempt prove, one story for each part they can say something of. Takes a while. */
+  evidence(attemptId: string): Promise<Parsed<readonly EvidenceStory[]>>;
   /** Takes in a file of an attempt. @returns its id and state */
   importFile(file: File): Promise<Parsed<AttemptSummary>>;
   /** The attempt as a file to keep or hand over. */

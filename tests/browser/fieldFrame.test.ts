@@ -56,6 +56,13 @@ describe('a field frame with an open branch', () => {
     expect(await heading.evaluate((h1) => h1 === document.activeElement)).toBe(true);
     const truth = page.getByRole('region', { name: /What it was/ });
     expect(await truth.textContent()).toMatch(/Coil 4 of the frame in the branch to field brush 2 is open/);
+    const proof = page.getByRole('region', { name: 'What your readings prove' });
+    await proof.getByText('What was still possible').waitFor();
+    expect(await proof.textContent()).toMatch(/Open coil or broken joint.*1 of 2/);
+    await proof.getByText('What each reading ruled out, as a table').click();
+    expect(
+      await proof.getByRole('row', { name: /motor terminal and field brush 2: dark/ }).textContent(),
+    ).toMatch(/the branch to field brush 2/);
     const { words } = await printed(page);
     expect(words).toMatch(
       /Field continuity, terminal to each brush\s+Field brush 1 lit\s+Field brush 2 dark/,

@@ -38,7 +38,7 @@ export function handMadeDesk(): Desk {
         : no(id, 'An attempt kept on this machine was expected.');
     },
     debrief: async (id) => ({ ok: true, value: handMadeDebrief(id === 'stopped') }),
-    evidence: async () => ({ ok: true, value: null }),
+    evidence: async () => ({ ok: true, value: [] }),
     importFile: async (file) =>
       no('', `A file that begins like an attempt was expected; ${file.name} does not.`),
     exportAttempt: async (id) => ({ ok: true, value: { name: `${id}.json`, text: '{}' } }),

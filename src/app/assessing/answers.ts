@@ -1,6 +1,7 @@
 import { marksOf } from '../../assess/assess.ts';
 import { passCharts } from '../../assess/charts.ts';
-import { type EvidenceStory, evidenceStory } from '../../assess/evidence/story.ts';
+import type { EvidenceStory } from '../../assess/evidence/story/shape.ts';
+import { evidenceStories } from '../../assess/evidence/story/stories.ts';
 import { type Film, filmOf } from '../../assess/film.ts';
 import type { Attempt } from '../../attempt/entry.ts';
 import type { PartLibrary } from '../../scenario/scenario.ts';
@@ -12,8 +13,8 @@ import { passesOf } from '../passes.ts';
 export interface Answers {
   readonly result: AttemptResult;
   readonly debrief: Pick<DebriefData, 'marks' | 'passes'>;
-  /** Null where the job has no armature. */
-  readonly evidence: EvidenceStory | null;
+  /** One for each part of which readings can say something. */
+  readonly evidence: readonly EvidenceStory[];
 }
 
 export interface Question {
@@ -42,6 +43,6 @@ export function answer(question: Question): Answers[keyof Answers] {
     case 'debrief':
       return { marks: marksOf(film), passes: passesOf(passCharts(film)) };
     case 'evidence':
-      return film.scenario.public.parts.includes('armature') ? evidenceStory(film) : null;
+      return evidenceStories(film);
   }
 }

@@ -207,7 +207,7 @@ function distinct(readings: readonly StripReading[], slots: number): StripReadin
   return [...kept.values()].sort((a, b) => a.entry - b.entry);
 }
 
-function looksOf(stretches: readonly Stretch[]): LookReading[] {
+export function looksOf(stretches: readonly Stretch[]): LookReading[] {
   const looks = new Map<string, LookReading>();
   for (const { seen, since } of stretches)
     if (seen.look !== null && !looks.has(seen.look.place))

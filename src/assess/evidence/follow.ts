@@ -84,7 +84,7 @@ function movedBetween(before: readonly Possibility[], after: readonly Possibilit
 }
 
 /** Each possibility is there or not: the sum of how undecided that is, bits. */
-function undecided(field: readonly Possibility[]): number {
+export function undecided(field: readonly Pick<Possibility, 'chance'>[]): number {
   const plogp = (p: number) => (p > 0 ? -p * Math.log2(p) : 0);
   return field.reduce((sum, { chance }) => sum + plogp(chance) + plogp(1 - chance), 0);
 }

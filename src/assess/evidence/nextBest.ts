@@ -1,5 +1,6 @@
 import type { TestKind } from '../../bench/paper.ts';
 import type { Dictionary } from './dictionary.ts';
+import { information } from './information.ts';
 import { nominalNeedles } from './needles.ts';
 import type { Surface } from './noise.ts';
 import { fieldOf } from './possibilities.ts';
@@ -24,8 +25,6 @@ const LEAST = 1e-5;
 /** Needle places told apart, over the whole scale. */
 const BINS = 80;
 const SCALE = 1.03;
-/** Chance that an outcome has nothing to do with the part. */
-const SLIP = 0.02;
 
 /**
  * Which next readings would tell most: the mutual information of the reading and the possibilities of the winding (of
@@ -132,23 +131,4 @@ function lampReading({ model, insulation }: Posterior): NextReading {
   });
   const bits = information(joint, shows.length, shows.length);
   return { test: 'ground', bars: null, slot: null, angleDeg: null, bits };
-}
-
-/** Mutual information of rows and columns of a joint distribution, slips mixed in, bits. */
-function information(joint: Float64Array, rows: number, columns: number): number {
-  const row = new Float64Array(rows);
-  const column = new Float64Array(columns);
-  for (let r = 0; r < rows; r++) {
-    for (let c = 0; c < columns; c++) row[r]! += joint[r * columns + c]!;
-    for (let c = 0; c < columns; c++)
-      column[c]! += (1 - SLIP) * joint[r * columns + c]! + (SLIP * row[r]!) / columns;
-  }
-  let bits = 0;
-  for (let r = 0; r < rows; r++) {
-    for (let c = 0; c < columns; c++) {
-      const both = (1 - SLIP) * joint[r * columns + c]! + (SLIP * row[r]!) / columns;
-      if (both > 0) bits += both * Math.log2(both / (row[r]! * column[c]!));
-    }
-  }
-  return bits;
 }

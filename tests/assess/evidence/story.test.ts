@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { type EvidenceStory, evidenceStory } from '../../../src/assess/evidence/story.ts';
+import { armatureStory } from '../../../src/assess/evidence/story/armature.ts';
+import type { EvidenceStory } from '../../../src/assess/evidence/story/shape.ts';
 import { filmOf } from '../../../src/assess/film.ts';
 import {
   movedWords,
@@ -14,11 +15,11 @@ const job = scenarioWith([{ kind: 'riserJoint', bar: 8, form: 'bar', ohm: 0.03 }
   tests: ['neighbour', 'ground'],
 });
 const steps = stepsOf(expertAttempt(job).attempt);
-const whole = evidenceStory(filmOf(perform(job, steps), library));
+const whole = armatureStory(filmOf(perform(job, steps), library));
 const calling = { bars: whole.bars, chalkedBar: whole.chalkedBar, vocabulary: 'british' } as const;
 
 function story(of: readonly { readonly action: { readonly type: string } }[]): EvidenceStory {
-  return evidenceStory(filmOf(perform(job, of as typeof steps), library));
+  return armatureStory(filmOf(perform(job, of as typeof steps), library));
 }
 
 describe('the story of an expert’s readings', () => {

@@ -1,13 +1,20 @@
 import type { MatPart } from '../../../bench/action.ts';
-import type { Clue } from '../../../bench/observation.ts';
 import type { SheetLine } from '../../../bench/paper.ts';
 import { type Place, partOf } from '../../../bench/places.ts';
 import { acts, type Film } from '../../film.ts';
 import { isMatTest, joins, MAT_TESTS } from '../../matPasses.ts';
 import { type LampReading, type Readings, readingsOf, within } from '../../readings.ts';
+import { looksOf } from '../contacts.ts';
 import type { Spell } from '../gather.ts';
 import type { Source } from '../reading.ts';
-import { keyOf, type MatLooks, type MatReading } from './reading.ts';
+import {
+  keyOf,
+  type MatDrop,
+  type MatLamp,
+  type MatLooks,
+  type MatMegohms,
+  type MatReading,
+} from './reading.ts';
 
 /** What an attempt learnt about one part on the mat, taken from the film. */
 
@@ -102,10 +109,35 @@ function lampWritten({ lamp, remark }: SheetLine, shown: readonly MatReading[]):
 
 /** What the lens showed where it was looked before an entry; at its first look, before any work. */
 export function matLooks({ stretches }: Film, part: MatPart, { from, before }: Spell): MatLooks {
-  const looks = new Map<Place, readonly Clue[]>();
-  for (const { since, seen } of stretches) {
-    if (since < from || since >= before || seen.look === null || partOf(seen.look.place) !== part) continue;
-    if (!looks.has(seen.look.place)) looks.set(seen.look.place, seen.look.sees);
-  }
-  return looks;
+  const looks = looksOf(stretches.filter(({ since }) => since >= from && since < before));
+  return new Map(looks.filter(({ place }) => partOf(place) === part).map((look) => [look.place, look]));
+}
+
+/** Entries of sheet lines in a spell that say something else than was shown where they were read. */
+export function matDiffering(film: Film, part: MatPart, { from, before }: Spell): number[] {
+  const shown = shownReadings(film, part, within(readingsOf(film), from, before));
+  return acts(film, 'sheet.write').flatMap(({ n, action: { line } }) => {
+    if (n <= from || n >= before) return [];
+    const read = shown.filter(({ entry }) => entry < n);
+    const differs = readingsWritten(line, part, read).some(
+      (one) => !read.some((other) => agrees(one, other)),
+    );
+    return differs ? [n] : [];
+  });
+}
+
+/** Figures written further than this from those shown are other readings, share. */
+const OFF = 0.05;
+
+function agrees(one: MatReading, other: MatReading): boolean {
+  if (one.entry !== other.entry || one.kind !== other.kind) return false;
+  if (one.kind === 'lamp') return one.lit === (other as MatLamp).lit;
+  return one.kind === 'megohm'
+    ? isNear(one.megohms, (other as MatMegohms).megohms)
+    : isNear(one.millivolts, (other as MatDrop).millivolts);
+}
+
+function isNear(one: number | 'over', other: number | 'over'): boolean {
+  if (one === 'over' || other === 'over') return one === other;
+  return Math.abs(one - other) <= OFF * Math.abs(other);
 }

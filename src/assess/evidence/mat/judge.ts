@@ -5,11 +5,13 @@ import { CONTRADICTED, CONTRADICTED_SHARE, type Judgement, PROVEN } from '../jud
 import type { Case, Group } from './case.ts';
 
 /** One finding of a verdict on field frame or brush plate, weighed. */
-export interface MatJudgedFinding {
+export interface MatJudgedFinding extends Chance {
+  readonly finding: Finding;
   readonly judgement: Judgement;
-  /** Probability that the part has this condition, and has it at the named place. */
-  readonly condition: number;
-  readonly place: number;
+  /** Whether it is true of the part. */
+  readonly right: boolean;
+  /** Both chances before anything was read. */
+  readonly before: Chance;
 }
 
 export interface MatJudged {
@@ -28,7 +30,7 @@ export interface Weighed<F> {
 /** How right a condition is for a fault; what the tests cannot tell apart is wholly right. */
 const names = (told: TrueFinding, condition: Condition) => told.expected.conditions[condition] ?? 0;
 const lies = (told: TrueFinding, { place }: Finding) => placeWorth(place, null, told.place, 1);
-const isTold = ({ toldBy }: TrueFinding) => toldBy.length > 0;
+export const isTold = ({ toldBy }: TrueFinding) => toldBy.length > 0;
 
 /**
  * Judges a verdict by what the readings make probable: proven from 0.95 on condition and place, among faults the
@@ -69,19 +71,23 @@ function judgeFinding<F>(
   finding: Finding,
   told: readonly TrueFinding[],
 ): MatJudgedFinding {
-  if (finding.condition === 'notTested') return { judgement: 'rightNotProven', condition: 0, place: 0 };
+  if (finding.condition === 'notTested')
+    return { finding, judgement: 'rightNotProven', right: true, ...NO_CHANCE, before: NO_CHANCE };
   const chances = chancesOf(weighed, finding);
   const right =
     finding.condition === 'sound'
       ? Number(told.length === 0)
       : Math.max(0, ...told.map((one) => worth(one, finding)));
-  return { judgement: judgementOf(right, chances), ...chances.after };
+  const { before, after } = chances;
+  return { finding, judgement: judgementOf(right, chances), right: right > 0, ...after, before };
 }
 
+/** Probability that the part has a condition, and has it at the named place. */
 interface Chance {
   readonly condition: number;
   readonly place: number;
 }
+const NO_CHANCE: Chance = { condition: 0, place: 0 };
 type When = 'before' | 'after';
 type Chances = Readonly<Record<When, Chance>>;
 

@@ -95,7 +95,7 @@ export function looksLog(
 ): number {
   let log = 0;
   for (const { place, clue, chance } of signs) {
-    const sees = looks.get(place);
+    const sees = looks.get(place)?.sees;
     if (sees === undefined || !CLUES.includes(clue)) continue;
     const own = everyday(place).find((sign) => sign.clue === clue)?.chance ?? 0;
     const plain = 1 - (1 - own) * (1 - ANYWHERE);

@@ -56,7 +56,7 @@ function withoutWear(verdict: Verdict, tests: readonly TestKind[]): Pick<Verdict
 const WEAR: readonly TestKind[] = ['gauges', 'look'];
 
 /** The part as it came, and as it lay after the last remedy on it: of two the better counts. */
-function spellsBefore(film: Film, part: MatPart, verdictEntry: number): Spell[] {
+function spellsBefore(film: Film, part: MatPart, verdictEntry: number): readonly [Spell, ...Spell[]] {
   const done = platesDone(film).filter(({ n }) => part === 'brushPlate' && n < verdictEntry);
   const [first, last] = [done[0], done.at(-1)];
   if (first === undefined || last === undefined) return [{ from: -1, before: verdictEntry }];
@@ -64,6 +64,11 @@ function spellsBefore(film: Film, part: MatPart, verdictEntry: number): Spell[] 
     { from: -1, before: first.n },
     { from: last.n, before: verdictEntry },
   ];
+}
+
+/** The part as it came, to the first remedy on it or the end of the attempt. */
+export function firstSpell(film: Film, part: MatPart): Spell {
+  return spellsBefore(film, part, Number.POSITIVE_INFINITY)[0];
 }
 
 function platesDone(film: Film) {
@@ -119,7 +124,7 @@ function partAsSeen(film: Film, part: MatPart, { from, before }: Spell): PartAt 
     scenario,
     design,
     condition: conditionsOf(film)[from + 1]!,
-    clues: (place) => seen.get(place) ?? [],
+    clues: (place) => seen.get(place)?.sees ?? [],
   };
 }
 

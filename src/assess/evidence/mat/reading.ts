@@ -1,7 +1,6 @@
-import type { Clue } from '../../../bench/observation.ts';
 import type { Place } from '../../../bench/places.ts';
 import type { TestVolt } from '../../../engine/instruments/insulationTester.ts';
-import type { Source } from '../reading.ts';
+import type { LookReading, Source } from '../reading.ts';
 
 /** What hands did meanwhile. */
 interface Meanwhile {
@@ -44,8 +43,8 @@ export type MatShown =
   | { readonly kind: 'megohm'; readonly megohms: number; readonly over: boolean }
   | { readonly kind: 'drop'; readonly millivolts: number };
 
-/** Clues the lens showed by place, where it was looked. */
-export type MatLooks = ReadonlyMap<Place, readonly Clue[]>;
+/** What the lens showed by place, where it was looked. */
+export type MatLooks = ReadonlyMap<Place, LookReading>;
 
 export interface MatEvidence {
   readonly readings: readonly MatReading[];

@@ -1,5 +1,5 @@
 import { useState } from 'preact/hooks';
-import type { EvidenceStory } from '../../../assess/evidence/story.ts';
+import type { EvidenceStory } from '../../../assess/evidence/story/shape.ts';
 import type { Parsed } from '../../../scenario/scenario.ts';
 import { Button } from '../../shared/Button.tsx';
 import { Cautions, FiguresNote } from '../../shared/Cautions.tsx';
@@ -22,7 +22,7 @@ export interface DebriefProps {
   readonly data: DebriefData;
   readonly vocabulary: Vocabulary;
   /** What the readings prove, when it has been worked out; marks do not wait for it. */
-  readonly askEvidence: () => Promise<Parsed<EvidenceStory | null>>;
+  readonly askEvidence: () => Promise<Parsed<readonly EvidenceStory[]>>;
   readonly onExport: () => void;
 }
 
@@ -72,9 +72,7 @@ export function Debrief({ data, vocabulary, askEvidence, onExport }: DebriefProp
       <JobCardRecord attempt={attempt} job={job} vocabulary={vocabulary} />
       <TruthAndVerdict data={data} vocabulary={vocabulary} />
       <MarksTable marks={marks.marks} vocabulary={vocabulary} onShow={show} />
-      {job.parts.includes('armature') ? (
-        <Evidence ask={askEvidence} attempt={attempt} vocabulary={vocabulary} onShow={show} />
-      ) : null}
+      <Evidence ask={askEvidence} attempt={attempt} vocabulary={vocabulary} onShow={show} />
       <BodyCurrent attempt={attempt} vocabulary={vocabulary} onShow={show} />
       {data.passes.map((pass, at) => (
         <ReadingsFigure

@@ -1,6 +1,6 @@
-import type { EvidenceStory, KindStory } from '../../../../assess/evidence/story.ts';
+import type { EvidenceStory, KindStory } from '../../../../assess/evidence/story/shape.ts';
 import { percentWords } from '../../../../assess/words.ts';
-import { type Calling, whatWords } from './evidenceWords.ts';
+import { type Calling, kindWords } from './evidenceWords.ts';
 
 export interface FieldProps {
   readonly story: EvidenceStory;
@@ -40,7 +40,7 @@ export function Field({ story, calling }: FieldProps) {
           <tbody>
             {kinds.map((kind) => (
               <tr key={kind.what}>
-                <th scope="row">{whatWords(kind.what, calling.vocabulary)}</th>
+                <th scope="row">{kindWords(kind, calling.vocabulary)}</th>
                 <td>{percentWords(kind.chances[0]!)}</td>
                 <td class="field-band">
                   <Band chances={kind.chances} runs={runs} />
@@ -79,6 +79,8 @@ const RUN_NAMES = {
   lamp: 'lamp',
   strip: 'strip',
   stripPass: 'strip',
+  megohm: 'tester',
+  drop: 'millivolts',
 } as const;
 
 /** Which instrument was in hand, over the bands; too short a run goes without its name. */

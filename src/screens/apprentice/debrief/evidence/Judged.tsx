@@ -1,7 +1,7 @@
-import type { EvidenceStory } from '../../../../assess/evidence/story.ts';
+import type { EvidenceStory } from '../../../../assess/evidence/story/shape.ts';
 import { percentWords } from '../../../../assess/words.ts';
-import { conditionWords } from '../../../shared/words.ts';
-import { barCalled, type Calling, judgementWords } from './evidenceWords.ts';
+import { conditionWords, partWords } from '../../../shared/words.ts';
+import { type Calling, judgementWords, markWords } from './evidenceWords.ts';
 
 export interface JudgedProps {
   readonly story: EvidenceStory;
@@ -9,8 +9,9 @@ export interface JudgedProps {
 }
 
 /** The verdict beside what the readings make of it. */
-export function Judged({ story: { judged }, calling }: JudgedProps) {
-  if (judged === null) return <p>No verdict on the armature was written, so there is none to weigh.</p>;
+export function Judged({ story: { part, judged }, calling }: JudgedProps) {
+  if (judged === null)
+    return <p>No verdict on the {partWords(part).toLowerCase()} was written, so there is none to weigh.</p>;
   const [title, meaning] = judgementWords(judged);
   return (
     <div class={`judged judged-${judged.judgement}`}>
@@ -51,11 +52,4 @@ function Weighed({ finding, calling }: { readonly finding: Weighing } & Pick<Jud
 function truthWords(condition: Weighing['claim']['condition'], right: boolean): string {
   if (condition === 'sound') return right ? 'So it is.' : 'It is not.';
   return right ? 'The part has it.' : 'The part does not have it.';
-}
-
-function markWords(
-  { kind, at }: { readonly kind: 'bar' | 'pair'; readonly at: number },
-  calling: Calling,
-): string {
-  return kind === 'bar' ? barCalled(at, calling) : `${barCalled(at, calling)} and the next`;
 }

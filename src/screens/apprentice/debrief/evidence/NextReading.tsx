@@ -1,4 +1,4 @@
-import type { EvidenceStory } from '../../../../assess/evidence/story.ts';
+import type { EvidenceStory } from '../../../../assess/evidence/story/shape.ts';
 import { percentWords } from '../../../../assess/words.ts';
 import { type Calling, nextWords, readingWords } from './evidenceWords.ts';
 

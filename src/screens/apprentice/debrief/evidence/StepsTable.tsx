@@ -1,4 +1,4 @@
-import type { EvidenceStory, StoryStep } from '../../../../assess/evidence/story.ts';
+import type { EvidenceStory, StoryStep } from '../../../../assess/evidence/story/shape.ts';
 import { capital } from '../../../shared/words.ts';
 import { type Calling, movedWords, readingWords } from './evidenceWords.ts';
 

@@ -1,10 +1,20 @@
-import type { Moved } from '../../../../assess/evidence/follow.ts';
-import type { Possibility } from '../../../../assess/evidence/possibilities.ts';
-import type { EvidenceStory, NextStory, StoryStep } from '../../../../assess/evidence/story.ts';
-import { barOf, type Place } from '../../../../bench/places.ts';
+import type {
+  ArmatureNext,
+  EvidenceStory,
+  JudgedStory,
+  KindStory,
+  NextStory,
+  StoryMoved,
+  StoryPlace,
+  StoryPossibility,
+  StoryStep,
+} from '../../../../assess/evidence/story/shape.ts';
+import { barOf, isMatPlace, type Place } from '../../../../bench/places.ts';
 import { CLUE_WORDS } from '../../../../bench/words.ts';
 import { countFromChalk } from '../../../shared/count.ts';
+import { matPlaceWords } from '../../../shared/lineWords.ts';
 import { conditionWords, countWords, spoken, type Vocabulary } from '../../../shared/words.ts';
+import { matNextWords, matReadingWords } from './matReadingWords.ts';
 
 /** How bars are called: from the chalk, or by the bench's own numbers when nothing was chalked. */
 export interface Calling extends Pick<EvidenceStory, 'bars' | 'chalkedBar'> {
@@ -16,27 +26,59 @@ export function barCalled(bar: number, { chalkedBar, bars }: Calling): string {
   return count === null ? `bench no. ${bar}` : countWords(count);
 }
 
-export function whatWords(what: Possibility['what'], vocabulary: Vocabulary): string {
+function whatWords(what: StoryPossibility['what'], vocabulary: Vocabulary): string {
   if (what === 'nothing') return 'Nothing these tests can show';
   if (what === 'dirty') return spoken('Dirty commutator', vocabulary);
   if (what === 'noneOfThese') return 'Something not on the list';
   return conditionWords(what, vocabulary);
 }
 
-/** "open coil from chalk + 4" */
-export function possibilityWords({ what, place }: Moved['possibility'], calling: Calling): string {
-  const words = lower(whatWords(what, calling.vocabulary));
+/** "Open coil or broken joint", where no allowed test tells one from the other. */
+export function kindWords(
+  { what, alike }: Pick<KindStory, 'what' | 'alike'>,
+  vocabulary: Vocabulary,
+): string {
+  const others = alike.map((one) => lower(whatWords(one, vocabulary)));
+  return [whatWords(what, vocabulary), ...others].join(' or ');
+}
+
+/** "open coil from chalk + 4", "grounded at insulated holder 1" */
+function possibilityWords({ what, alike, place }: StoryMoved['possibility'], calling: Calling): string {
+  const words = lower(kindWords({ what, alike: alike ?? [] }, calling.vocabulary));
   if (place === null) return words;
-  const at = barCalled(place.at, calling);
-  if (place.kind === 'bar') return `${words} at ${at}`;
-  if (place.kind === 'coil') return `${words} from ${at}`;
-  return `${words} after ${at}`;
+  switch (place.kind) {
+    case 'bar':
+      return `${words} at ${barCalled(place.at, calling)}`;
+    case 'coil':
+      return `${words} from ${barCalled(place.at, calling)}`;
+    case 'pair':
+      return `${words} after ${barCalled(place.at, calling)}`;
+    case 'branch':
+      return `${words} in ${markWords(place, calling)}`;
+    case 'holder':
+      return `${words} at ${markWords(place, calling)}`;
+  }
+}
+
+/** Where a verdict says it lies. */
+export function markWords(mark: StoryPlace, calling: Calling): string {
+  switch (mark.kind) {
+    case 'bar':
+    case 'coil':
+      return barCalled(mark.at, calling);
+    case 'pair':
+      return `${barCalled(mark.at, calling)} and the next`;
+    case 'branch':
+      return mark.brushes.length > 1 ? 'either branch' : `the branch to field brush ${mark.brushes[0]}`;
+    case 'holder':
+      return matPlaceWords(mark.holder, calling.vocabulary);
+  }
 }
 
 const lower = (words: string) => words.charAt(0).toLowerCase() + words.slice(1);
 
 /** Kinds once each with how many places: "open coil at 5 places, reversed coil from chalk + 4". */
-export function movedWords(moved: readonly Moved[], calling: Calling): string {
+export function movedWords(moved: readonly StoryMoved[], calling: Calling): string {
   const kinds = [...new Set(moved.map(({ possibility }) => possibility.what))];
   const words = kinds.map((kind) => {
     const own = moved.filter(({ possibility }) => possibility.what === kind);
@@ -50,6 +92,7 @@ export function movedWords(moved: readonly Moved[], calling: Calling): string {
 /** One reading: what was done, and what it showed. */
 export function readingWords({ reading, ampere }: StoryStep, calling: Calling): string {
   const { vocabulary } = calling;
+  if ('leanedOn' in reading) return matReadingWords(reading, vocabulary);
   switch (reading.kind) {
     case 'meter': {
       const [a, b] = reading.bars;
@@ -73,14 +116,19 @@ export function readingWords({ reading, ampere }: StoryStep, calling: Calling): 
 
 function placeCalled(place: Place, calling: Calling): string {
   const bar = barOf(place);
-  if (bar === null) return place;
+  if (bar === null) return isMatPlace(place) ? matPlaceWords(place, calling.vocabulary) : place;
   const called = barCalled(bar, calling);
   return place.startsWith('riser') ? `riser of ${called}` : called;
 }
 
 /** The reading that would tell most, as something to go and do. */
 export function nextWords(next: NextStory, calling: Calling): string {
-  const { test, bars, angleDeg } = next;
+  return 'question' in next
+    ? matNextWords(next.question, calling.vocabulary)
+    : armatureNextWords(next, calling);
+}
+
+function armatureNextWords({ test, bars, angleDeg }: ArmatureNext, calling: Calling): string {
   if (test === 'ground')
     return spoken('Put the lamp from the shaft to any bar, proved before and after', calling.vocabulary);
   if (test === 'strip')
@@ -90,9 +138,7 @@ export function nextWords(next: NextStory, calling: Calling): string {
 }
 
 /** Title of a judgement, and what it means. */
-export function judgementWords(
-  story: NonNullable<EvidenceStory['judged']>,
-): readonly [title: string, meaning: string] {
+export function judgementWords(story: JudgedStory): readonly [title: string, meaning: string] {
   switch (story.judgement) {
     case 'proven':
       return ['Proven.', 'Your readings leave hardly anything else, neither in kind nor in place.'];
