@@ -1,5 +1,5 @@
-import { newInductances, segmentInductances } from './circuit/inductance.ts';
 import { LoopCircuit } from './circuit/loopSolution.ts';
+import { newTurnAndPair, PairProbe } from './circuit/pairProbe.ts';
 import { type Topology, windingTopology } from './circuit/topology.ts';
 import { coldOhms, warmOhms } from './circuit/warmth.ts';
 import type { GrowlerSetting } from './closedGrowler.ts';
@@ -18,7 +18,6 @@ import { ToothSaturation } from './magnetics/toothSaturation.ts';
 import { SolvedPoint } from './operatingPoint.ts';
 import type { ArmatureDesign } from './parts/armature.ts';
 import type { ArmatureFault } from './parts/armatureFault.ts';
-import type { SolvedWinding } from './solvedWinding.ts';
 import { type StripPlaces, stripMap } from './stripMap.ts';
 import { ArmatureSweep, type Sweep } from './sweep.ts';
 
@@ -71,11 +70,10 @@ export function createArmatureSolver(
 interface FaultedWinding {
   readonly topology: Topology;
   readonly circuit: LoopCircuit;
-  /** How warm the circuit now is, and its resistances so. */
+  readonly probe: PairProbe;
+  /** How warm the winding now is, and its resistances so. */
   coilC: Float64Array | null;
   ohms: Float64Array;
-  /** The last solution. */
-  last: SolvedWinding | null;
 }
 
 class BenchSolver implements ArmatureSolver {
@@ -100,18 +98,22 @@ class BenchSolver implements ArmatureSolver {
   }
 
   path(faults: readonly ArmatureFault[], a: Metal, b: Metal, hz: number, peakV = 0): Impedance | null {
-    const { circuit, topology, solution } = this.solved(brokenDown(faults, peakV), 0, hz);
+    const { probe, topology } = this.winding(brokenDown(faults, peakV));
     const i = a === 'core' ? topology.core : a;
     const j = b === 'core' ? topology.core : b;
-    if (circuit.forest.island[i] !== circuit.forest.island[j]) return null;
-    const z = (part: Float64Array) =>
-      part[i * circuit.nodes + i]! + part[j * circuit.nodes + j]! - 2 * part[i * circuit.nodes + j]!;
-    return { re: z(solution.zRe), im: z(solution.zIm) };
+    if (!probe.joined(i, j)) return null;
+    const answer = newTurnAndPair();
+    probe.setOhms(coldOhms(topology));
+    probe.turnTo(this.table.look(0), endLeakageHenry(this.growler), 2 * Math.PI * hz);
+    probe.ask(i, j, answer);
+    return { re: answer.zRe, im: answer.zIm };
   }
 
   sweep(faults: readonly ArmatureFault[], setting: Setting): Sweep {
     const { design, growler, depth, table, saturation } = this;
-    const { topology, circuit, ohms: cold } = this.fresh(faults);
+    const topology = windingTopology(design, faults);
+    const circuit = circuitOf(topology);
+    const cold = coldOhms(topology);
     const ohms = setting.coilC ? warmOhms(design, topology, setting.coilC) : cold;
     if (setting.coilC) circuit.setOhms(ohms);
     const swept = { design, growler, depth, table, saturation, topology, circuit, ohms };
@@ -124,33 +126,15 @@ class BenchSolver implements ArmatureSolver {
   }
 
   private point(faults: readonly ArmatureFault[], drive: Drive): SolvedPoint {
-    return new SolvedPoint(
-      this.solved(faults, drive.rotationRad, drive.mains.hz, drive.coilC),
-      drive,
-      drive.meter,
-    );
-  }
-
-  private solved(
-    faults: readonly ArmatureFault[],
-    rotation: number,
-    hz: number,
-    coilC?: ArrayLike<number>,
-  ): SolvedWinding {
-    const w = this.winding(faults);
-    this.warm(w, coilC);
-    const omega = 2 * Math.PI * hz;
-    if (w.last && w.last.rotation === rotation && w.last.omega === omega) return w.last;
     const { design, growler, depth, saturation } = this;
-    const { topology, circuit, ohms } = w;
-    const potentials = this.table.at(rotation);
-    const l = newInductances(topology.windingSegments);
-    segmentInductances(design, depth, topology, potentials.m, potentials.shift, l);
-    const own = depth * potentials.m[0]! + endLeakageHenry(growler);
-    const solution = circuit.solve(l, omega, own);
-    const where = { rotation, omega, potentials, solution };
-    w.last = { design, growler, depth, saturation, topology, circuit, ohms, ...where };
-    return w.last;
+    const w = this.winding(faults);
+    this.warm(w, drive.coilC);
+    const where = {
+      place: this.table.look(drive.rotationRad),
+      rotation: drive.rotationRad,
+      omega: 2 * Math.PI * drive.mains.hz,
+    };
+    return new SolvedPoint({ design, growler, depth, saturation, ...w, ...where }, drive, drive.meter);
   }
 
   private winding(faults: readonly ArmatureFault[]): FaultedWinding {
@@ -169,13 +153,12 @@ class BenchSolver implements ArmatureSolver {
   }
 
   private fresh(faults: readonly ArmatureFault[]): FaultedWinding {
-    const topology = windingTopology(this.design, faults);
-    const circuit = new LoopCircuit({
-      nodes: topology.nodes,
-      branches: topology.segments,
-      inductive: topology.windingSegments,
-    });
-    return { topology, circuit, coilC: null, ohms: coldOhms(topology), last: null };
+    const { design, depth } = this;
+    const topology = windingTopology(design, faults);
+    const circuit = circuitOf(topology);
+    const ohms = coldOhms(topology);
+    const probe = new PairProbe(design, depth, topology, circuit, ohms);
+    return { topology, circuit, probe, coilC: null, ohms };
   }
 
   /** Brings the resistances to what the coils now have, when that has changed. */
@@ -183,9 +166,15 @@ class BenchSolver implements ArmatureSolver {
     if (sameNumbers(w.coilC, coilC ?? null)) return;
     w.coilC = coilC ? Float64Array.from(coilC) : null;
     w.ohms = w.coilC ? warmOhms(this.design, w.topology, w.coilC) : coldOhms(w.topology);
-    w.circuit.setOhms(w.ohms);
-    w.last = null;
   }
+}
+
+function circuitOf(topology: Topology): LoopCircuit {
+  return new LoopCircuit({
+    nodes: topology.nodes,
+    branches: topology.segments,
+    inductive: topology.windingSegments,
+  });
 }
 
 function sameNumbers(a: ArrayLike<number> | null, b: ArrayLike<number> | null): boolean {

@@ -1,4 +1,6 @@
+import type { PairProbe } from './circuit/pairProbe.ts';
 import type { StripForce } from './drive.ts';
+import { tipsAt } from './magnetics/slotTable.ts';
 import { type ComplexLu, factorComplex, newComplexLu, solveComplex } from './math/complexLu.ts';
 import type { SolvedWinding } from './solvedWinding.ts';
 import { pullOf, STRIP, stripFlux, stripTesla, type TipPotentials } from './strip.ts';
@@ -17,6 +19,9 @@ export interface Driven {
   } | null;
 }
 
+/** The winding's own impedances, as the probe works them out. */
+export type LoopImpedances = Pick<PairProbe, 'loopRe' | 'loopIm' | 'loopTurn' | 'turnOhm'>;
+
 /**
  * A strip held over a winding at one rotation. Steel over a shorted slot is one more way for its flux, so it raises
  * the coil's own inductance and lowers the current that pulls it: with P the permeances of the strip and V the tooth
@@ -30,6 +35,7 @@ export class HeldStrip {
   private readonly driven: Driven;
   /** Impedance of source and growler winding for one turn, ohm: the growler's own resistance, not the armature's answer. */
   private readonly source: { readonly re: number; readonly im: number };
+  private readonly loops: LoopImpedances;
   /** Potentials of all places per ampere-turn of the growler, per ampere in each loop and, last, in the ammeter. */
   private readonly perAmpere: readonly Float64Array[];
   private readonly idle: TipPotentials;
@@ -39,12 +45,18 @@ export class HeldStrip {
   /** Potentials less the strip's, by driver and place in the list. */
   private readonly above: Float64Array;
 
-  constructor(w: SolvedWinding, driven: Driven, source: { readonly re: number; readonly im: number }) {
+  constructor(
+    w: SolvedWinding,
+    driven: Driven,
+    source: { readonly re: number; readonly im: number },
+    loops: LoopImpedances,
+  ) {
     const places = w.design.slots + 2;
     const drivers = driven.re.length;
     this.w = w;
     this.driven = driven;
     this.source = source;
+    this.loops = loops;
     this.perAmpere = potentialsPerAmpere(w, driven);
     this.idle = this.potentials();
     this.loaded = { re: new Float64Array(places), im: new Float64Array(places) };
@@ -123,7 +135,7 @@ export class HeldStrip {
   }
 
   private fillImpedances(): void {
-    const { loopRe, loopIm, loopTurn, turnOhm } = this.w.solution;
+    const { loopRe, loopIm, loopTurn, turnOhm } = this.loops;
     const { re, im } = this.lu;
     const k = loopTurn.length;
     const n = k + 1;
@@ -158,7 +170,7 @@ export class HeldStrip {
 }
 
 function potentialsPerAmpere(w: SolvedWinding, { re, meter }: Driven): Float64Array[] {
-  const { circuit, potentials } = w;
+  const { circuit, place } = w;
   const s = w.design.slots;
   const loops = re.length - 1;
   const none = () => new Float64Array(circuit.nodes);
@@ -176,17 +188,18 @@ function potentialsPerAmpere(w: SolvedWinding, { re, meter }: Driven): Float64Ar
     fed[meter.barB]! += 1;
     sources.push(slotAmperes(w, circuit.branchCurrents(new Float64Array(loops), fed)));
   }
-  return sources.map((source) => tips(potentials.tips, s, source));
+  const table = tipsAt(place);
+  return sources.map((source) => tips(table, s, source));
 }
 
 /** Ampere-turns of every slot, 1 + slot, from branch currents. */
-function slotAmperes({ design, topology, potentials }: SolvedWinding, currents: Float64Array): Float64Array {
+function slotAmperes({ design, topology, place }: SolvedWinding, currents: Float64Array): Float64Array {
   const s = design.slots;
   const source = new Float64Array(s + 1);
   for (let k = 0; k < topology.windingSegments; k++) {
     const segment = topology.segments[k]!;
-    source[1 + ((segment.topSlot + potentials.shift) % s)]! += segment.top * currents[k]!;
-    source[1 + ((segment.bottomSlot + potentials.shift) % s)]! += segment.bottom * currents[k]!;
+    source[1 + ((segment.topSlot + place.shift) % s)]! += segment.top * currents[k]!;
+    source[1 + ((segment.bottomSlot + place.shift) % s)]! += segment.bottom * currents[k]!;
   }
   return source;
 }

@@ -1,6 +1,8 @@
-import { ClosedGrowler, type GrowlerSetting } from './closedGrowler.ts';
+import { type Column, newTurnAndPair, type PairProbe } from './circuit/pairProbe.ts';
+import { ClosedGrowler, type GrowlerSetting, type PairAnswer } from './closedGrowler.ts';
 import type { MeterTap, OperatingPoint, StripForce } from './drive.ts';
-import { type Driven, HeldStrip } from './heldStrip.ts';
+import { endLeakageHenry } from './growler.ts';
+import { type Driven, HeldStrip, type LoopImpedances } from './heldStrip.ts';
 import type { SolvedWinding } from './solvedWinding.ts';
 import { lookAtStrip, newStripLinks, type StripLinks } from './stripLinks.ts';
 
@@ -25,6 +27,34 @@ function size(a: Complex): number {
   return Math.sqrt(a.re * a.re + a.im * a.im);
 }
 
+/** What the probe found of the loops at this rotation, kept since others ask it too. */
+interface Loops extends LoopImpedances {
+  readonly ownRe: number;
+  readonly ownIm: number;
+  readonly perTurn: Column;
+}
+
+function loopsOf(probe: PairProbe): Loops {
+  const { ownRe, ownIm, turnOhm } = probe;
+  return {
+    ...{ ownRe, ownIm, turnOhm },
+    loopRe: probe.loopRe.slice(),
+    loopIm: probe.loopIm.slice(),
+    loopTurn: probe.loopTurn.slice(),
+    perTurn: copyOf(probe.perTurn),
+  };
+}
+
+function copyOf({ re, im }: Column): Column {
+  return { re: re.slice(), im: im.slice() };
+}
+
+/** Two pieces of metal, what lies between them, and the loop currents an ampere out of one into the other drives. */
+interface Pair {
+  readonly answer: PairAnswer;
+  readonly perAmpere: Column;
+}
+
 /**
  * Joins a solved winding to a growler winding and an ammeter. The growler's impedance is its resistance plus turns
  * squared times the winding's answer per turn; the ammeter sees the Thévenin source of its two bars.
@@ -36,10 +66,13 @@ export class SolvedPoint implements OperatingPoint {
   readonly meterA: number;
   private readonly w: SolvedWinding;
   private readonly closed = new ClosedGrowler();
+  private readonly loops: Loops;
   /** Current into the network of growler and armature, with the ammeter as it lies, and through the ammeter. */
   private readonly network: Complex;
   private readonly meter: Complex;
   private readonly tap: MeterTap | null;
+  /** What the ammeter lies across; null where it lies nowhere or nothing joins its two ends. */
+  private readonly tapped: Pair | null;
   private cachedDriven: Driven | null = null;
   private cachedCurrents: { re: Float64Array; im: Float64Array } | null = null;
   private cachedStrip: HeldStrip | null = null;
@@ -47,8 +80,11 @@ export class SolvedPoint implements OperatingPoint {
   constructor(w: SolvedWinding, setting: GrowlerSetting, tap: MeterTap | null) {
     this.w = w;
     this.tap = tap;
-    this.closed.close(w.growler, setting, w.solution, w.rotation, w.saturation);
-    this.meter = tap ? this.through(tap.barA, tap.barB, tap.loopOhm) : NOTHING;
+    this.turnProbe();
+    this.loops = loopsOf(w.probe);
+    this.closed.close(w.growler, setting, this.loops, w.rotation, w.saturation);
+    this.tapped = tap ? this.ask(tap.barA, tap.barB) : null;
+    this.meter = tap && this.tapped ? this.through(this.tapped.answer, tap.loopOhm) : NOTHING;
     this.network = this.loadedNetwork();
     const winding = this.closed.windingCurrent(this.network.re, this.network.im);
     this.growlerA = size(winding);
@@ -58,11 +94,13 @@ export class SolvedPoint implements OperatingPoint {
   }
 
   reading(barA: number, barB: number, loopOhm: number): number {
-    return size(this.through(barA, barB, loopOhm));
+    const pair = this.look(barA, barB);
+    return pair ? size(this.through(pair.answer, loopOhm)) : 0;
   }
 
   openVolt(barA: number, barB: number): number {
-    return this.joined(barA, barB) ? size(times(this.perAmpere(barA, barB), this.idle())) : 0;
+    const pair = this.look(barA, barB);
+    return pair ? size(times(this.perAmpere(pair.answer), this.idle())) : 0;
   }
 
   coilLossW(): Float64Array {
@@ -98,18 +136,33 @@ export class SolvedPoint implements OperatingPoint {
 
   /** Rotation of the core less the whole slot pitches that the potentials are shifted by, rad. */
   frameRotation(): number {
-    return this.w.rotation - (this.w.potentials.shift * 2 * Math.PI) / this.w.design.slots;
+    return this.w.rotation - (this.w.place.shift * 2 * Math.PI) / this.w.design.slots;
   }
 
   /** @param links the strip as it lies over a core turned by `frameRotation` */
   stripAt(links: StripLinks): StripForce {
-    this.cachedStrip ??= new HeldStrip(this.w, this.driven(), this.sourcePerTurn());
+    this.cachedStrip ??= new HeldStrip(this.w, this.driven(), this.sourcePerTurn(), this.loops);
     return this.cachedStrip.pull(links);
   }
 
-  private joined(barA: number, barB: number): boolean {
-    const { island } = this.w.circuit.forest;
-    return island[barA] === island[barB];
+  private turnProbe(): void {
+    const { probe, ohms, place, growler, omega } = this.w;
+    probe.setOhms(ohms);
+    probe.turnTo(place, endLeakageHenry(growler), omega);
+  }
+
+  /** Two pieces of metal at any later time, when the probe may have been turned elsewhere. */
+  private look(barA: number, barB: number): Pair | null {
+    this.turnProbe();
+    return this.ask(barA, barB);
+  }
+
+  private ask(barA: number, barB: number): Pair | null {
+    const { probe } = this.w;
+    if (barA === barB || !probe.joined(barA, barB)) return null;
+    const answer = newTurnAndPair();
+    probe.ask(barA, barB, answer);
+    return { answer, perAmpere: copyOf(probe.perAmpere) };
   }
 
   private idle(): Complex {
@@ -124,39 +177,29 @@ export class SolvedPoint implements OperatingPoint {
   private sourcePerTurn(): Complex {
     const { closed } = this;
     const n2 = closed.turns * closed.turns;
-    const { ownRe, ownIm } = this.w.solution;
+    const { ownRe, ownIm } = this.loops;
     return { re: closed.zRe / n2 - ownRe, im: closed.zIm / n2 - ownIm };
   }
 
   /** Volts from bar to bar per ampere into the network, nothing connected. */
-  private perAmpere(barA: number, barB: number): Complex {
-    const { tRe, tIm } = this.w.solution;
+  private perAmpere({ tRe, tIm }: PairAnswer): Complex {
     const { turns } = this.closed;
-    return { re: turns * (tRe[barA]! - tRe[barB]!), im: turns * (tIm[barA]! - tIm[barB]!) };
+    return { re: turns * tRe, im: turns * tIm };
   }
 
-  /** Current out of bar A through a loop of some resistance into bar B. */
-  private through(barA: number, barB: number, loopOhm: number): Complex {
-    if (barA === barB || !this.joined(barA, barB)) return NOTHING;
-    const { zRe, zIm } = this.w.solution;
-    const n = this.w.circuit.nodes;
-    const t = this.perAmpere(barA, barB);
+  /** Current out of one bar through a loop of some resistance into the other. */
+  private through(pair: PairAnswer, loopOhm: number): Complex {
+    const t = this.perAmpere(pair);
     const reflected = over(times(t, t), this.impedance());
-    const aa = barA * n + barA;
-    const bb = barB * n + barB;
-    const ab = barA * n + barB;
-    const z = {
-      re: loopOhm + zRe[aa]! + zRe[bb]! - 2 * zRe[ab]! - reflected.re,
-      im: zIm[aa]! + zIm[bb]! - 2 * zIm[ab]! - reflected.im,
-    };
+    const z = { re: loopOhm + pair.zRe - reflected.re, im: pair.zIm - reflected.im };
     return over(times(t, this.idle()), z);
   }
 
   /** The ammeter's current reacts on the growler: Z·i = V + t·i_m. */
   private loadedNetwork(): Complex {
     const idle = this.idle();
-    if (!this.tap || (this.meter.re === 0 && this.meter.im === 0)) return idle;
-    const back = over(times(this.perAmpere(this.tap.barA, this.tap.barB), this.meter), this.impedance());
+    if (!this.tapped) return idle;
+    const back = over(times(this.perAmpere(this.tapped.answer), this.meter), this.impedance());
     return { re: idle.re + back.re, im: idle.im + back.im };
   }
 
@@ -172,23 +215,16 @@ export class SolvedPoint implements OperatingPoint {
   /** Ampere-turns of the growler in the network, loop currents they and the ammeter drive, and the ammeter's own. */
   private driven(): Driven {
     if (this.cachedDriven) return this.cachedDriven;
-    const { circuit, solution: s } = this.w;
-    const n = circuit.nodes;
-    const { tap, meter, network, closed } = this;
-    const re = new Float64Array(1 + circuit.loops);
-    const im = new Float64Array(1 + circuit.loops);
+    const { tap, tapped, meter, network, closed, loops } = this;
+    const { loops: count } = this.w.circuit;
+    const re = new Float64Array(1 + count);
+    const im = new Float64Array(1 + count);
     re[0] = closed.turns * network.re;
     im[0] = closed.turns * network.im;
-    for (let k = 0; k < circuit.loops; k++) {
-      const i = times({ re: s.yRe[k]!, im: s.yIm[k]! }, { re: re[0], im: im[0] });
-      const a = k * n + (tap?.barA ?? 0);
-      const b = k * n + (tap?.barB ?? 0);
-      const fed = times({ re: s.xRe[a]! - s.xRe[b]!, im: s.xIm[a]! - s.xIm[b]! }, meter);
-      re[1 + k] = i.re + fed.re;
-      im[1 + k] = i.im + fed.im;
-    }
-    const lies = tap && tap.barA !== tap.barB;
-    this.cachedDriven = { re, im, meter: lies ? { ...meter, barA: tap.barA, barB: tap.barB } : null };
+    addDriven(loops.perTurn, { re: re[0], im: im[0] }, re, im);
+    if (tapped) addDriven(tapped.perAmpere, meter, re, im);
+    const lies = tap && tapped ? { ...meter, barA: tap.barA, barB: tap.barB } : null;
+    this.cachedDriven = { re, im, meter: lies };
     return this.cachedDriven;
   }
 
@@ -201,5 +237,14 @@ export class SolvedPoint implements OperatingPoint {
       fed[driven.meter.barB]! += driven.meter[part];
     }
     return this.w.circuit.branchCurrents(driven[part].subarray(1), fed);
+  }
+}
+
+/** Adds to the loops, from place 1 on, the currents that a driving one calls up. */
+function addDriven(per: Column, by: Complex, re: Float64Array, im: Float64Array): void {
+  for (let k = 0; k < per.re.length; k++) {
+    const i = times({ re: per.re[k]!, im: per.im[k]! }, by);
+    re[1 + k]! += i.re;
+    im[1 + k]! += i.im;
   }
 }

@@ -1,11 +1,12 @@
-import type { LoopCircuit, LoopSolution } from './circuit/loopSolution.ts';
+import type { LoopCircuit } from './circuit/loopSolution.ts';
+import type { PairProbe } from './circuit/pairProbe.ts';
 import type { Topology } from './circuit/topology.ts';
 import type { GrowlerDesign } from './growler.ts';
-import type { ShiftedPotentials } from './magnetics/slotTable.ts';
+import type { TablePlace } from './magnetics/slotTable.ts';
 import type { ToothSaturation } from './magnetics/toothSaturation.ts';
 import type { ArmatureDesign } from './parts/armature.ts';
 
-/** Everything about a winding at one rotation and one frequency that does not depend on the growler's winding. */
+/** A winding with its faults, as warm as it is, at one rotation and one frequency. */
 export interface SolvedWinding {
   readonly design: ArmatureDesign;
   readonly growler: GrowlerDesign;
@@ -15,8 +16,9 @@ export interface SolvedWinding {
   /** Resistance of every branch as warm as it is, ohm. */
   readonly ohms: Float64Array;
   readonly circuit: LoopCircuit;
-  readonly solution: LoopSolution;
-  readonly potentials: ShiftedPotentials;
+  /** Shared by all points of the same winding: turned afresh before it is asked. */
+  readonly probe: PairProbe;
+  readonly place: TablePlace;
   /** rad, rad/s */
   readonly rotation: number;
   readonly omega: number;

@@ -19,6 +19,12 @@ export function newTurnAndPair(): TurnAndPair {
   return { ownRe: 0, ownIm: 0, tRe: 0, tIm: 0, zRe: 0, zIm: 0 };
 }
 
+/** Complex numbers, one for each loop. */
+export interface Column {
+  readonly re: Float64Array;
+  readonly im: Float64Array;
+}
+
 /** A way through the winding: what one ampere along it drives. */
 interface Way {
   /** Slots it has turns in, and how many: each slot once. */
@@ -27,6 +33,8 @@ interface Way {
   /** Resistance and leakage it shares with every loop and, last, with itself, ohm and H. */
   readonly ohm: Float64Array;
   readonly leak: Float64Array;
+  /** The resistances of the branches that `ohm` was made of. */
+  ohms: ArrayLike<number>;
   /** Current in every branch. */
   readonly branches: Float64Array;
   /** Slots in which its linkage is wanted: its own and those of the loops. */
@@ -40,22 +48,30 @@ interface Way {
  * needed, and each has turns in few slots. A ring has none that do not cancel.
  */
 export class PairProbe {
+  /** Impedance round and between the loops, ohm; loops². */
+  readonly loopRe: Float64Array;
+  readonly loopIm: Float64Array;
+  /** Reactance between each loop and a turn of the growler, and of that turn to itself, ohm. */
+  readonly loopTurn: Float64Array;
+  turnOhm = 0;
+  /** Volts per turn of the growler winding per ampere-turn: jω·L with the armature's reaction. */
+  ownRe = 0;
+  ownIm = 0;
+  /** Currents of the loops per ampere-turn of the growler, and per ampere out of and into the pair last asked for. */
+  readonly perTurn: Column;
+  readonly perAmpere: Column;
   private readonly a: ArmatureDesign;
   private readonly depth: number;
   private readonly topology: Topology;
   private readonly circuit: LoopCircuit;
-  private readonly ohms: ArrayLike<number>;
+  private ohms: ArrayLike<number>;
   private readonly leakage: Float64Array;
   private readonly loops: readonly Way[];
   private readonly pairs = new Map<number, Way>();
   private readonly lu: ComplexLu;
-  private readonly y: { readonly re: Float64Array; readonly im: Float64Array };
-  private readonly b: { readonly re: Float64Array; readonly im: Float64Array };
-  private readonly x: { readonly re: Float64Array; readonly im: Float64Array };
+  private readonly b: Column;
   private place!: TablePlace;
   private omega = 0;
-  private ownRe = 0;
-  private ownIm = 0;
 
   /** @param ohms resistance of every branch as warm as it is */
   constructor(
@@ -66,7 +82,7 @@ export class PairProbe {
     ohms: ArrayLike<number>,
   ) {
     const k = circuit.loops;
-    const column = () => ({ re: new Float64Array(k), im: new Float64Array(k) });
+    const column = (): Column => ({ re: new Float64Array(k), im: new Float64Array(k) });
     this.a = a;
     this.depth = depth;
     this.topology = topology;
@@ -81,9 +97,17 @@ export class PairProbe {
     const looped = new Set(round.flatMap((branches) => Array.from(this.slotsOf(branches).keys())));
     this.loops = round.map((branches) => this.way(branches, round, looped));
     this.lu = newComplexLu(k);
-    this.y = column();
+    this.loopRe = new Float64Array(k * k);
+    this.loopIm = new Float64Array(k * k);
+    this.loopTurn = new Float64Array(k);
+    this.perTurn = column();
+    this.perAmpere = column();
     this.b = column();
-    this.x = column();
+  }
+
+  /** Other resistances for the same branches, ohm: coils warm up. Holds from the next turning on. */
+  setOhms(ohms: ArrayLike<number>): void {
+    this.ohms = ohms;
   }
 
   /**
@@ -95,18 +119,19 @@ export class PairProbe {
     this.omega = omega;
     for (const loop of this.loops) this.link(loop);
     this.factor();
-    const { y, loops, depth } = this;
-    this.ownRe = 0;
-    this.ownIm = omega * (depth * this.own() + ends);
-    loops.forEach(({ linkage }, i) => {
-      y.re[i] = 0;
-      y.im[i] = -omega * depth * linkage[0]!;
-    });
-    solveComplex(this.lu, y.re, y.im, 1);
+    const { perTurn: y, loops, loopTurn, depth } = this;
     for (let i = 0; i < loops.length; i++) {
-      const turn = omega * depth * loops[i]!.linkage[0]!;
-      this.ownRe -= turn * y.im[i]!;
-      this.ownIm += turn * y.re[i]!;
+      loopTurn[i] = omega * depth * loops[i]!.linkage[0]!;
+      y.re[i] = 0;
+      y.im[i] = -loopTurn[i]!;
+    }
+    solveComplex(this.lu, y.re, y.im, 1);
+    this.turnOhm = omega * (depth * this.own() + ends);
+    this.ownRe = 0;
+    this.ownIm = this.turnOhm;
+    for (let i = 0; i < loops.length; i++) {
+      this.ownRe -= loopTurn[i]! * y.im[i]!;
+      this.ownIm += loopTurn[i]! * y.re[i]!;
     }
   }
 
@@ -120,7 +145,7 @@ export class PairProbe {
   ask(from: number, to: number, into: TurnAndPair): void {
     const way = this.wayBetween(from, to);
     this.link(way);
-    const { omega, depth, loops, b, x, y } = this;
+    const { omega, depth, loops, b, perAmpere: x, perTurn: y } = this;
     const k = loops.length;
     for (let i = 0; i < k; i++) {
       b.re[i] = way.ohm[i]!;
@@ -149,21 +174,25 @@ export class PairProbe {
   }
 
   private factor(): void {
-    const { lu, loops, omega, depth } = this;
+    const { lu, loops, loopRe, loopIm, omega, depth } = this;
     const k = loops.length;
     for (let i = 0; i < k; i++) {
       for (let j = 0; j < k; j++) {
         const { ohm, leak } = loops[i]!;
         const linked = along(loops[j]!, loops[i]!.linkage);
-        lu.re[i * k + j] = ohm[j]!;
-        lu.im[i * k + j] = omega * (leak[j]! + depth * linked);
+        loopRe[i * k + j] = ohm[j]!;
+        loopIm[i * k + j] = omega * (leak[j]! + depth * linked);
       }
     }
+    lu.re.set(loopRe);
+    lu.im.set(loopIm);
     factorComplex(lu);
   }
 
   /** Fills a way's linkage: Σ turns·M of its slots as the armature stands. */
-  private link({ slots, turns, wanted, linkage }: Way): void {
+  private link(way: Way): void {
+    if (way.ohms !== this.ohms) this.warm(way);
+    const { slots, turns, wanted, linkage } = way;
     const { before, after, share, shift } = this.place;
     const s = this.a.slots;
     linkage[0] = 0;
@@ -179,6 +208,14 @@ export class PairProbe {
         linkage[to] = linkage[to]! + near * before.m[at]! + far * after.m[at]!;
       }
     }
+  }
+
+  private warm(way: Way): void {
+    way.ohms = this.ohms;
+    this.loops.forEach((loop, i) => {
+      way.ohm[i] = this.sharedOhm(way.branches, loop.branches);
+    });
+    way.ohm[this.loops.length] = this.sharedOhm(way.branches, way.branches);
   }
 
   private wayBetween(from: number, to: number): Way {
@@ -206,6 +243,7 @@ export class PairProbe {
       slots: Int32Array.from(turns.keys()),
       turns: Float64Array.from(turns.values()),
       ohm: Float64Array.from(shared, (other) => this.sharedOhm(branches, other)),
+      ohms: this.ohms,
       leak: Float64Array.from(shared, (other) => this.sharedLeakage(branches, other)),
       branches,
       wanted: Int32Array.from(new Set([...turns.keys(), ...looped])),
@@ -224,7 +262,9 @@ export class PairProbe {
   }
 
   private sharedOhm(a: Float64Array, b: Float64Array): number {
-    return a.reduce((sum, amps, k) => sum + amps * b[k]! * this.ohms[k]!, 0);
+    let sum = 0;
+    for (let k = 0; k < a.length; k++) sum += a[k]! * b[k]! * this.ohms[k]!;
+    return sum;
   }
 
   private sharedLeakage(a: Float64Array, b: Float64Array): number {

@@ -74,6 +74,11 @@ export class SlotTable {
   }
 }
 
+/** Tooth potentials at a place of the table. */
+export function tipsAt({ before, after, share }: TablePlace): Float64Array {
+  return between(before.tips, after.tips, share);
+}
+
 /** Mixes the tooth potentials only when somebody holds a strip there. */
 class TableReading implements ShiftedPotentials {
   readonly slots: number;
@@ -90,8 +95,7 @@ class TableReading implements ShiftedPotentials {
   }
 
   get tips(): Float64Array {
-    const { before, after, share } = this.reading;
-    this.mixedTips ??= between(before.tips, after.tips, share);
+    this.mixedTips ??= tipsAt(this.reading);
     return this.mixedTips;
   }
 }
