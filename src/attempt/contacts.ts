@@ -10,7 +10,8 @@ import {
   type PlatePlace,
   partner,
 } from '../bench/places.ts';
-import type { BenchState, Leads } from '../bench/state.ts';
+import type { BenchState } from '../bench/state.ts';
+import type { Tips } from '../bench/tips.ts';
 import type { MeterTap } from '../engine/drive.ts';
 import { contactOhm, loopOhm } from '../engine/instruments/ammeter.ts';
 import { seeded } from '../engine/math/random.ts';
@@ -33,8 +34,8 @@ export const NO_CONTACTS: Contacts = {
  */
 export function contactsAfter(
   contacts: Contacts,
-  before: Leads,
-  after: Leads,
+  before: Tips,
+  after: Tips,
   scatter: { readonly seed: number; readonly dirty: boolean },
 ): Contacts {
   let { made } = contacts;
@@ -58,11 +59,11 @@ export type Metal = number | 'core' | FieldPlace | PlatePlace | 'ammeter';
  * The metal a tip is joined to: through another lead's tip to what that lead touches.
  * @param meterWhole neither ammeter lead is broken inside
  */
-export function metalUnder(leads: Leads, lead: LeadId, meterWhole = true): Metal | null {
+export function metalUnder(leads: Tips, lead: LeadId, meterWhole = true): Metal | null {
   return metalOf(leads, leads[lead].touches, lead, meterWhole);
 }
 
-function metalOf(leads: Leads, place: Place | null, asking: LeadId, meterWhole: boolean): Metal | null {
+function metalOf(leads: Tips, place: Place | null, asking: LeadId, meterWhole: boolean): Metal | null {
   if (place === null) return null;
   const metal = ofPart(place);
   if (metal !== null) return metal;
@@ -86,13 +87,13 @@ function isMatPlace(place: Place): place is FieldPlace | PlatePlace {
 }
 
 /** From a free ammeter tip through the shunt to what the other ammeter tip is on. */
-function throughAmmeter(leads: Leads, lead: LeadId): Metal {
+function throughAmmeter(leads: Tips, lead: LeadId): Metal {
   const far = leads[partner(lead)].touches;
   return (far === null ? null : ofPart(far)) ?? 'ammeter';
 }
 
 /** The lamp's two tips lie against one another. */
-export function lampTipsTogether(leads: Leads): boolean {
+export function lampTipsTogether(leads: Tips): boolean {
   return leads['lamp.1'].touches === 'tip:lamp.2' || leads['lamp.2'].touches === 'tip:lamp.1';
 }
 

@@ -1,6 +1,7 @@
 import type { PartKind } from '../bench/action.ts';
 import { barOf, type Place } from '../bench/places.ts';
-import type { BenchState, Leads } from '../bench/state.ts';
+import type { BenchState } from '../bench/state.ts';
+import type { Tips } from '../bench/tips.ts';
 import { type Resistor, resistanceBetween } from '../engine/circuit/resistors.ts';
 import { armatureResistors } from '../engine/instruments/armatureDc.ts';
 import type { Impedance } from '../engine/instruments/lamp.ts';
@@ -74,7 +75,7 @@ function matPartOf(metal: Metal): 'fieldFrame' | 'brushPlate' | null {
 }
 
 /** The holder someone leans on with a probe, or null. */
-function pressedHolder(leads: Leads): PlateHolder | null {
+function pressedHolder(leads: Tips): PlateHolder | null {
   const pressed = Object.values(leads).find(
     ({ leaning, touches }) => leaning && touches?.startsWith('plate:'),
   );

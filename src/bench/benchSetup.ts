@@ -3,7 +3,6 @@ import type { TestVolt } from '../engine/instruments/insulationTester.ts';
 import type { MatPart, RangeA } from './action.ts';
 import type { CommutatorGeometry } from './geometry.ts';
 import { type BenchEvent, isHappening } from './happening.ts';
-import { judge } from './judge.ts';
 import type { Kit } from './kit.ts';
 import { makesLampTest } from './lampTests.ts';
 import { memoryAfter } from './memory.ts';
@@ -37,68 +36,55 @@ export interface Context extends BenchInput {
   readonly stoppedBy: Breach | null;
 }
 
-/** An event with the bench as it stood when it came: guards look across regions through it. Made by `tell` only. */
-type WithBench<E> = E extends BenchEvent ? E & { readonly stood: BenchState } : never;
+/** What is known of an event before the machine takes it. */
+export interface Judged {
+  /** The bench laid flat, as it stood when the event came: guards look across regions through it. */
+  readonly stood: BenchState;
+  readonly outcome: Outcome;
+}
+
+type WithBench<E> = E extends BenchEvent ? E & Judged : never;
+/** An event as the machine takes it. Made by `tell` only. */
 export type Told = WithBench<BenchEvent>;
 
 /** Types and guards that the regions of the statechart share. */
 export const bench = setup({
   types: {} as { context: Context; events: Told; input: BenchInput },
   guards: {
-    passes: ({ context, event }) => goesThrough(context.mode, event),
-    critical: ({ context, event }) => criticalBreach(context.mode, event) !== undefined,
-    takesWith: ({ context, event }, { hand, lead }: { hand: HandIndex; lead?: LeadId }) =>
+    passes: ({ event }) => goesThrough(event),
+    critical: ({ event }) => criticalBreach(event) !== undefined,
+    takesWith: ({ event }, { hand, lead }: { hand: HandIndex; lead?: LeadId }) =>
       !isHappening(event) &&
       (lead === undefined || ('lead' in event && event.lead === lead)) &&
       handFor(event.stood, event) === hand &&
-      goesThrough(context.mode, event),
-    ofLead: ({ context, event }, { lead }: { lead: LeadId }) =>
-      'lead' in event && event.lead === lead && goesThrough(context.mode, event),
-    turnsTo: ({ context, event }, { to }: { to: BenchState['selector'] }) =>
-      event.type === 'selector.turn' && event.to === to && goesThrough(context.mode, event),
-    leavesLow: ({ context, event }) =>
-      event.type === 'selector.turn' && event.to !== 'low' && goesThrough(context.mode, event),
-    testsWithLamp: ({ context, event }) =>
-      makesLampTest(event.stood, event) && goesThrough(context.mode, event),
+      goesThrough(event),
+    ofLead: ({ event }, { lead }: { lead: LeadId }) =>
+      'lead' in event && event.lead === lead && goesThrough(event),
+    turnsTo: ({ event }, { to }: { to: BenchState['selector'] }) =>
+      event.type === 'selector.turn' && event.to === to && goesThrough(event),
+    leavesLow: ({ event }) => event.type === 'selector.turn' && event.to !== 'low' && goesThrough(event),
+    testsWithLamp: ({ event }) => makesLampTest(event.stood, event) && goesThrough(event),
     onMat: ({ context }, { part }: { part: MatPart }) => context.kit.mat.includes(part),
-    ofPart: ({ context, event }, { part }: { part: MatPart }) =>
-      'part' in event && event.part === part && goesThrough(context.mode, event),
-    presses: ({ context, event }, { on }: { on: boolean }) =>
-      event.type === 'tester.press' && event.on === on && goesThrough(context.mode, event),
+    ofPart: ({ event }, { part }: { part: MatPart }) =>
+      'part' in event && event.part === part && goesThrough(event),
+    presses: ({ event }, { on }: { on: boolean }) =>
+      event.type === 'tester.press' && event.on === on && goesThrough(event),
     /** Most acts leave nothing behind to remember, and a snapshot made for nothing costs as much as any. */
-    remembers: ({ context, event }) =>
-      !isHappening(event) &&
-      goesThrough(context.mode, event) &&
-      memoryAfter(event.stood, event) !== event.stood.memory,
+    remembers: ({ event }) =>
+      !isHappening(event) && goesThrough(event) && memoryAfter(event.stood, event) !== event.stood.memory,
     standsAtOff: ({ event }) => event.stood.selector === 'off',
-    putsAway: ({ context, event }) =>
-      !isHappening(event) && !LEAVES_IN_HAND.has(event.type) && goesThrough(context.mode, event),
+    putsAway: ({ event }) => !isHappening(event) && !LEAVES_IN_HAND.has(event.type) && goesThrough(event),
   },
 });
 
 /** Acts of pen and chalk that can be done with lens or gauge still at the part. */
 const LEAVES_IN_HAND: ReadonlySet<string> = new Set(['sheet.write', 'verdict.write', 'chalk.mark']);
 
-/** Every region asks what becomes of an event: it is judged once. */
-const judged = new WeakMap<Told, Outcome>();
-
-/** Hands over what became of an event where that has been judged already. */
-export function rememberJudged(event: Told, outcome: Outcome): void {
-  judged.set(event, outcome);
-}
-
-function outcomeOf(mode: Mode, event: Told): Outcome {
-  const known = judged.get(event) ?? judge(event.stood, event, mode);
-  judged.set(event, known);
-  return known;
-}
-
-function goesThrough(mode: Mode, event: Told): boolean {
-  return outcomeOf(mode, event).kind === 'done';
+function goesThrough({ outcome }: Told): boolean {
+  return outcome.kind === 'done';
 }
 
 /** The critical breach of an event that goes through. */
-export function criticalBreach(mode: Mode, event: Told): Breach | undefined {
-  const outcome = outcomeOf(mode, event);
+export function criticalBreach({ outcome }: Told): Breach | undefined {
   return outcome.kind === 'done' ? outcome.breaches.find((breach) => breach.critical) : undefined;
 }

@@ -1,6 +1,6 @@
 import { bench, criticalBreach } from './benchSetup.ts';
 import type { BenchState } from './state.ts';
-import { tipsAfter, turnedBy } from './tips.ts';
+import { turnedBy } from './tips.ts';
 
 export const attempt = bench.createStateConfig({
   initial: 'working',
@@ -12,7 +12,7 @@ export const attempt = bench.createStateConfig({
           guard: 'critical',
           target: 'stopped',
           actions: bench.assign({
-            stoppedBy: ({ context, event }) => criticalBreach(context.mode, event) ?? null,
+            stoppedBy: ({ event }) => criticalBreach(event) ?? null,
           }),
         },
       },
@@ -45,12 +45,6 @@ export const cutOut = bench.createStateConfig({
   },
 });
 
-/** The armature turns, and with it the bars under tips that stay where they are. */
-const turn = bench.assign({
-  rotationDeg: ({ context, event }) =>
-    event.type === 'armature.turn' ? turnedBy(context.rotationDeg, event.byDeg) : context.rotationDeg,
-  tips: ({ context, event }) => tipsAfter(context.tips, event, event.stood),
-});
 export const cradle = bench.createStateConfig({
   initial: 'neverUsed',
   states: {
@@ -66,7 +60,6 @@ export const cradle = bench.createStateConfig({
     armature: {
       on: {
         'armature.lift': { guard: 'passes', target: 'empty' },
-        'armature.turn': { guard: 'passes', actions: turn },
       },
     },
     empty: { on: { 'armature.place': { guard: 'passes', target: 'armature' } } },
@@ -126,31 +119,5 @@ export const lamp = bench.createStateConfig({
     unproved: { on: { 'lamp.proved': 'proved', 'lead.touch': lampTest, 'selector.turn': lampTest } },
     proved: { on: { 'lead.touch': lampTest, 'selector.turn': lampDead, 'bench.tripped': 'unproved' } },
     used: { on: { 'lamp.proved': 'proved', 'selector.turn': lampDead, 'bench.tripped': 'unproved' } },
-  },
-});
-
-const followTips = bench.assign({
-  tips: ({ context, event }) => tipsAfter(context.tips, event, event.stood),
-});
-
-/** What is only remembered: which metal each tip is on, the range dial, the chalk. */
-export const marks = bench.createStateConfig({
-  on: {
-    'lead.*': { guard: 'passes', actions: followTips },
-    'armature.place': { guard: 'passes', actions: followTips },
-    'armature.lift': { guard: 'passes', actions: followTips },
-    'part.putBack': { guard: 'passes', actions: followTips },
-    'range.turn': {
-      guard: 'passes',
-      actions: bench.assign({
-        rangeA: ({ context, event }) => (event.type === 'range.turn' ? event.to : context.rangeA),
-      }),
-    },
-    'chalk.mark': {
-      guard: 'passes',
-      actions: bench.assign({
-        chalkedBar: ({ context, event }) => (event.type === 'chalk.mark' ? event.bar : context.chalkedBar),
-      }),
-    },
   },
 });

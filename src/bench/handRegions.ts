@@ -1,5 +1,5 @@
 import { bench } from './benchSetup.ts';
-import { ALL_LEADS, isClip, type LeadId } from './places.ts';
+import { ALL_LEADS, type LeadId } from './places.ts';
 import type { HandIndex } from './state.ts';
 
 /** Dots separate levels of a state, so the leads go by these names inside the machine. */
@@ -57,28 +57,6 @@ export function handRegion(hand: HandIndex) {
       drop1: holdsLead(hand, 'drop.1'),
       drop2: holdsLead(hand, 'drop.2'),
       bothAmmeterLeads: { on: { 'lead.holster': letsGoOne, 'lead.clamp': letsGoOne } },
-    },
-  });
-}
-
-/** One lead: where it is. The ammeter's are left in the stand, those of the rail's tools clipped on. */
-export function leadRegion(lead: LeadId) {
-  const guard = { type: 'ofLead', params: { lead } } as const;
-  const left = {
-    on: { 'lead.take': { guard, target: 'hand' }, 'lead.holster': { guard, target: 'holster' } },
-  } as const;
-  return bench.createStateConfig({
-    initial: 'holster',
-    states: {
-      holster: { on: { 'lead.take': { guard, target: 'hand' } } },
-      hand: {
-        on: {
-          'lead.holster': { guard, target: 'holster' },
-          'lead.clamp': { guard, target: isClip(lead) ? 'clip' : 'stand' },
-        },
-      },
-      stand: left,
-      clip: left,
     },
   });
 }

@@ -2,10 +2,11 @@ import type { SnapshotFrom } from 'xstate';
 import { DEFAULT_TEST_VOLT } from '../engine/instruments/insulationTester.ts';
 import { RANGES_A } from './action.ts';
 import { bench } from './benchSetup.ts';
-import { attempt, cradle, cutOut, lamp, lens, marks, selector, strip } from './deviceRegions.ts';
-import { handRegion, leadRegion } from './handRegions.ts';
-import { dropFeed, fieldBrushes, gauge, matRegion, memory, tester } from './partRegions.ts';
-import { TIPS_HOLSTERED } from './tips.ts';
+import { attempt, cradle, cutOut, lamp, lens, selector, strip } from './deviceRegions.ts';
+import { handRegion } from './handRegions.ts';
+import { marks, memory } from './keptRegions.ts';
+import { fieldBrushes, gauge, matRegion, tester } from './partRegions.ts';
+import { tipsHung } from './tips.ts';
 
 export type { BenchInput, Told } from './benchSetup.ts';
 
@@ -15,7 +16,7 @@ export const benchMachine = bench.createMachine({
   type: 'parallel',
   context: ({ input }) => ({
     ...input,
-    tips: TIPS_HOLSTERED,
+    tips: tipsHung(input.kit),
     rotationDeg: 0,
     rangeA: RANGES_A[RANGES_A.length - 1]!,
     chalkedBar: null,
@@ -38,20 +39,11 @@ export const benchMachine = bench.createMachine({
     lamp,
     left: handRegion(0),
     right: handRegion(1),
-    ammeter1: leadRegion('ammeter.1'),
-    ammeter2: leadRegion('ammeter.2'),
-    lamp1: leadRegion('lamp.1'),
-    lamp2: leadRegion('lamp.2'),
-    tester1: leadRegion('tester.1'),
-    tester2: leadRegion('tester.2'),
-    drop1: leadRegion('drop.1'),
-    drop2: leadRegion('drop.2'),
     fieldFrame: matRegion('fieldFrame'),
     brushPlate: matRegion('brushPlate'),
     fieldBrushes,
     gauge,
     tester,
-    dropFeed,
     memory,
     marks,
   },

@@ -1,7 +1,5 @@
 import type { MatPart } from './action.ts';
 import { bench } from './benchSetup.ts';
-import { isHappening } from './happening.ts';
-import { memoryAfter } from './memory.ts';
 
 /** A part on the mat: not of this job, standing at the back, or brought forward. */
 export function matRegion(part: MatPart) {
@@ -47,44 +45,11 @@ export const gauge = bench.createStateConfig({
   },
 });
 
-/** Button and switch of the insulation tester. */
+/** Button of the insulation tester. */
 export const tester = bench.createStateConfig({
   initial: 'up',
-  on: {
-    'tester.volts': {
-      guard: 'passes',
-      actions: bench.assign({
-        testVolt: ({ context, event }) => (event.type === 'tester.volts' ? event.to : context.testVolt),
-      }),
-    },
-  },
   states: {
     up: { on: { 'tester.press': { guard: { type: 'presses', params: { on: true } }, target: 'down' } } },
     down: { on: { 'tester.press': { guard: { type: 'presses', params: { on: false } }, target: 'up' } } },
-  },
-});
-
-/** Clamps of the steady feed. */
-export const dropFeed = bench.createStateConfig({
-  on: {
-    'drop.feed': {
-      guard: 'passes',
-      actions: bench.assign({
-        feed: ({ context, event }) => (event.type === 'drop.feed' ? event.at : context.feed),
-      }),
-    },
-  },
-});
-
-/** What is remembered of acts gone by. */
-export const memory = bench.createStateConfig({
-  on: {
-    '*': {
-      guard: 'remembers',
-      actions: bench.assign({
-        memory: ({ context, event }) =>
-          isHappening(event) ? context.memory : memoryAfter(event.stood, event),
-      }),
-    },
   },
 });

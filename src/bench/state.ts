@@ -11,7 +11,7 @@ import {
   type Selector,
 } from './action.ts';
 import type { CommutatorGeometry } from './geometry.ts';
-import type { HandView, LeadView, Observation } from './observation.ts';
+import type { HandView, Observation } from './observation.ts';
 import {
   ALL_LEADS,
   type LeadId,
@@ -21,6 +21,7 @@ import {
   type Place,
   partOf,
 } from './places.ts';
+import type { Tips } from './tips.ts';
 
 export type Holds = HandView['holds'];
 export type HandIndex = 0 | 1;
@@ -30,7 +31,6 @@ export interface StripPlace {
   readonly angleDeg: number | null;
   readonly heightMm: number | null;
 }
-export type Leads = Readonly<Record<LeadId, LeadView>>;
 /** How far the lamp can be trusted: never proved on this LOW spell; proved; used on the part since it was last proved. */
 export type LampStage = 'unproved' | 'proved' | 'used';
 
@@ -43,7 +43,7 @@ export interface BenchState {
   readonly supply: Observation['supply'];
   readonly cradle: Observation['cradle'];
   readonly hands: readonly [Holds, Holds];
-  readonly leads: Leads;
+  readonly leads: Tips;
   readonly strip: StripPlace;
   readonly lamp: LampStage;
   readonly rotationDeg: number;
@@ -190,10 +190,7 @@ export function onPart(place: Place | null): boolean {
 }
 
 /** The part two leads of a set both lie on, or null. */
-export function acrossPart(
-  leads: Readonly<Record<LeadId, Pick<LeadView, 'touches'>>>,
-  set: LeadSet,
-): PartKind | null {
+export function acrossPart(leads: Tips, set: LeadSet): PartKind | null {
   const [one, other] = [leads[`${set}.1`].touches, leads[`${set}.2`].touches];
   if (one === null || other === null) return null;
   const part = partOf(one);
@@ -211,7 +208,7 @@ export function isMatPart(part: PartKind): part is MatPart {
   return (MAT_PARTS as readonly PartKind[]).includes(part);
 }
 
-export function touching(leads: Leads, set: LeadSet, where: (place: Place | null) => boolean): LeadId[] {
+export function touching(leads: Tips, set: LeadSet, where: (place: Place | null) => boolean): LeadId[] {
   return ALL_LEADS.filter((lead) => leadSet(lead) === set && where(leads[lead].touches));
 }
 

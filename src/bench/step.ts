@@ -1,38 +1,56 @@
 import { type AnyActorScope, createActor, getInitialSnapshot } from 'xstate';
-import { rememberJudged } from './benchSetup.ts';
+import type { Judged } from './benchSetup.ts';
 import type { BenchEvent } from './happening.ts';
+import { judge } from './judge.ts';
 import { ARMATURE_KIT } from './kit.ts';
 import { type BenchInput, type BenchSnapshot, benchMachine, type Told } from './machine.ts';
-import type { LeadView } from './observation.ts';
 import { ALL_LEADS, type LeadId } from './places.ts';
-import type { Outcome } from './port.ts';
-import { type BenchState, type Holds, type Leads, supplyOf } from './state.ts';
+import { type BenchState, type Holds, supplyOf } from './state.ts';
 
 /** A bench nobody has touched yet. */
 export function startBench(input: BenchInput): BenchSnapshot {
   return getInitialSnapshot(benchMachine, input);
 }
 
-/** The event as the machine takes it. */
-export function tell(snapshot: BenchSnapshot, event: BenchEvent): Told {
-  return { ...event, stood: benchState(snapshot) } as Told;
+/** The event as the machine takes it. @param known  of this very event at this very snapshot, where it was judged already */
+export function tell(snapshot: BenchSnapshot, event: BenchEvent, known?: Judged): Told {
+  if (known !== undefined) return { ...event, ...known } as Told;
+  const stood = benchState(snapshot);
+  return { ...event, stood, outcome: judge(stood, event, snapshot.context.mode) } as Told;
 }
 
-/** What is known of an event before the machine takes it: the bench laid flat, and what became of the event. */
-export interface Judged {
-  readonly stood: BenchState;
-  readonly outcome: Outcome;
+/** The bench after an event; the same bench when its guards refuse it. Pure. */
+export function nextBench(snapshot: BenchSnapshot, event: BenchEvent, known?: Judged): BenchSnapshot {
+  const heard = heardOf(snapshot, event.type);
+  const next = benchMachine.transition(heard, tell(snapshot, event, known), scope());
+  return next === heard ? snapshot : next;
 }
 
 /**
- * The bench after an event; the same bench when its guards refuse it. Pure.
- * @param known  of this very event at this very snapshot: saves working it out again
+ * The bench as far as it hears of an event. xstate asks every region all the same, and most of what an act costs would
+ * be regions that have nothing to say; what comes after is made of the whole bench again.
  */
-export function nextBench(snapshot: BenchSnapshot, event: BenchEvent, known?: Judged): BenchSnapshot {
-  if (known === undefined) return benchMachine.transition(snapshot, tell(snapshot, event), scope());
-  const told = { ...event, stood: known.stood } as Told;
-  rememberJudged(told, known.outcome);
-  return benchMachine.transition(snapshot, told, scope());
+function heardOf(snapshot: BenchSnapshot, type: BenchEvent['type']): BenchSnapshot {
+  const { value } = snapshot;
+  const part = Object.fromEntries(regionsHearing(type).map((region) => [region, value[region]]));
+  return { ...snapshot, value: part as typeof value };
+}
+
+type Region = keyof BenchSnapshot['value'];
+const hearing = new Map<BenchEvent['type'], readonly Region[]>();
+function regionsHearing(type: BenchEvent['type']): readonly Region[] {
+  const known = hearing.get(type);
+  if (known !== undefined) return known;
+  const regions = Object.values(benchMachine.root.states);
+  const hear = regions.filter(({ events }) => events.some((heard) => covers(heard, type)));
+  const keys = hear.map(({ key }) => key as Region);
+  hearing.set(type, keys);
+  return keys;
+}
+
+/** @param heard  the name of an event, or of all that begin alike, as in `lead.*` */
+function covers(heard: string, type: string): boolean {
+  return heard === type || (heard.endsWith('*') && type.startsWith(heard.slice(0, -1)));
 }
 
 /**
@@ -76,7 +94,7 @@ export function benchState(snapshot: BenchSnapshot): BenchState {
     supply: supplyOf(stage, value.cutOut, value.selector),
     cradle: value.cradle === 'armature' ? 'armature' : 'empty',
     hands: [holds(value.left), holds(value.right)],
-    leads: leadsOf(snapshot),
+    leads: context.tips,
     strip: { at: value.strip, angleDeg: context.stripAngleDeg, heightMm: context.stripHeightMm },
     lamp: value.lamp,
     ...toolsOf(snapshot),
@@ -96,23 +114,6 @@ function toolsOf({
     tester: { at: kit.tester ? 'rail' : 'absent', volt: testVolt, pressed: value.tester === 'down' },
     drop: { at: kit.drop ? 'rail' : 'absent', feed },
   };
-}
-
-function leadsOf({ value, context: { tips, kit } }: BenchSnapshot): Leads {
-  const at: Readonly<Record<LeadId, LeadView['at']>> = {
-    'ammeter.1': value.ammeter1,
-    'ammeter.2': value.ammeter2,
-    'lamp.1': value.lamp1,
-    'lamp.2': value.lamp2,
-    'tester.1': kit.tester ? value.tester1 : 'absent',
-    'tester.2': kit.tester ? value.tester2 : 'absent',
-    'drop.1': kit.drop ? value.drop1 : 'absent',
-    'drop.2': kit.drop ? value.drop2 : 'absent',
-  };
-  return Object.fromEntries(ALL_LEADS.map((lead) => [lead, { at: at[lead], ...tips[lead] }])) as Record<
-    LeadId,
-    LeadView
-  >;
 }
 
 function holds(name: BenchSnapshot['value']['left']): Holds {

@@ -1,10 +1,12 @@
-import type { Grip } from './action.ts';
 import { barAngleDeg, barAt, type CommutatorGeometry } from './geometry.ts';
 import type { BenchEvent } from './happening.ts';
+import type { Kit } from './kit.ts';
+import type { LeadView } from './observation.ts';
 import {
   ALL_LEADS,
   barOf,
   barPlace,
+  isClip,
   type LeadId,
   leadSet,
   type Place,
@@ -13,20 +15,19 @@ import {
 } from './places.ts';
 import { onArmature, onPart } from './state.ts';
 
-/** How a lead is gripped, and the metal under its tip. `stationDeg` is fixed in space, so bars can pass under it. */
-export interface Tip {
-  readonly grip: Grip | null;
-  readonly touches: Place | null;
-  readonly stationDeg: number | null;
-  readonly leaning: boolean;
-}
-export type Tips = Readonly<Record<LeadId, Tip>>;
+/**
+ * Where every lead is, how it is gripped, and the metal under its tip. `stationDeg` is fixed in space, so bars can pass
+ * under it.
+ */
+export type Tips = Readonly<Record<LeadId, LeadView>>;
 
-const FREE: Tip = { grip: null, touches: null, stationDeg: null, leaning: false };
-export const TIPS_HOLSTERED = Object.fromEntries(ALL_LEADS.map((lead) => [lead, FREE])) as Record<
-  LeadId,
-  Tip
->;
+const HUNG: LeadView = { at: 'holster', grip: null, touches: null, stationDeg: null, leaning: false };
+/** Every lead where it hangs; those of tools the job has not got are not there. */
+export function tipsHung({ tester, drop }: Pick<Kit, 'tester' | 'drop'>): Tips {
+  const has = { ammeter: true, lamp: true, tester, drop };
+  const hung = (lead: LeadId): LeadView => (has[leadSet(lead)] ? HUNG : { ...HUNG, at: 'absent' });
+  return Object.fromEntries(ALL_LEADS.map((lead) => [lead, hung(lead)])) as Record<LeadId, LeadView>;
+}
 
 /** What turning needs to know. */
 export interface Turned {
@@ -49,17 +50,17 @@ export function turnedBy(rotationDeg: number, byDeg: number): number {
 export function tipsAfter(tips: Tips, event: BenchEvent, { geometry, rotationDeg }: Turned): Tips {
   switch (event.type) {
     case 'lead.take':
-      return withTip(tips, event.lead, { ...FREE, grip: event.grip });
+      return withTip(tips, event.lead, { ...HUNG, at: 'hand', grip: event.grip });
     case 'lead.touch':
       return touch(tips, event.lead, event.place, { geometry, rotationDeg });
     case 'lead.lean':
       return { ...tips, [event.lead]: { ...tips[event.lead], leaning: event.on } };
     case 'lead.lift':
-      return withTip(tips, event.lead, { ...FREE, grip: tips[event.lead].grip });
+      return withTip(tips, event.lead, off(tips[event.lead]));
     case 'lead.clamp':
-      return { ...tips, [event.lead]: { ...tips[event.lead], grip: null, leaning: false } };
+      return { ...tips, [event.lead]: leftAt(tips[event.lead], isClip(event.lead) ? 'clip' : 'stand') };
     case 'lead.holster':
-      return withTip(tips, event.lead, FREE);
+      return withTip(tips, event.lead, HUNG);
     case 'armature.turn':
       return turnUnder(tips, geometry, turnedBy(rotationDeg, event.byDeg));
     case 'armature.place':
@@ -72,7 +73,16 @@ export function tipsAfter(tips: Tips, event: BenchEvent, { geometry, rotationDeg
   }
 }
 
-function withTip(tips: Tips, lead: LeadId, tip: Tip): Tips {
+function leftAt(tip: LeadView, at: 'clip' | 'stand'): LeadView {
+  return { ...tip, at, grip: null, leaning: false };
+}
+
+/** The same lead with its tip in the air. */
+function off({ at, grip }: LeadView): LeadView {
+  return { ...HUNG, at, grip };
+}
+
+function withTip(tips: Tips, lead: LeadId, tip: LeadView): Tips {
   const parted = lose(tips, (other) => other.touches === `tip:${lead}`);
   return { ...parted, [lead]: tip };
 }
@@ -96,13 +106,13 @@ function turnUnder(tips: Tips, geometry: CommutatorGeometry, rotationDeg: number
   });
 }
 
-function lose(tips: Tips, which: (tip: Tip) => boolean): Tips {
-  return mapTips(tips, (tip) => (which(tip) ? { ...FREE, grip: tip.grip } : tip));
+function lose(tips: Tips, which: (tip: LeadView) => boolean): Tips {
+  return mapTips(tips, (tip) => (which(tip) ? off(tip) : tip));
 }
 
 /** The very same tips where none of them changes: rules ask after every act, and most acts move no tip. */
-function mapTips(tips: Tips, change: (tip: Tip) => Tip): Tips {
-  let changed: Record<LeadId, Tip> | null = null;
+function mapTips(tips: Tips, change: (tip: LeadView) => LeadView): Tips {
+  let changed: Record<LeadId, LeadView> | null = null;
   for (const lead of ALL_LEADS) {
     const tip = change(tips[lead]);
     if (tip === tips[lead]) continue;

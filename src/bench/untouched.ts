@@ -1,12 +1,10 @@
 import { RANGES_A } from './action.ts';
-import type { LeadView, Observation } from './observation.ts';
-import { ALL_LEADS, isClip, type LeadId } from './places.ts';
+import { ARMATURE_KIT } from './kit.ts';
+import type { Observation } from './observation.ts';
+import { tipsHung } from './tips.ts';
 
-const HOLSTERED: LeadView = { at: 'holster', grip: null, touches: null, stationDeg: null, leaning: false };
 /** Every lead where it hangs; those of the rail's tools are not there. */
-export const LEADS_HUNG = Object.fromEntries(
-  ALL_LEADS.map((lead) => [lead, isClip(lead) ? { ...HOLSTERED, at: 'absent' } : HOLSTERED]),
-) as Record<LeadId, LeadView>;
+export const LEADS_HUNG = tipsHung(ARMATURE_KIT);
 
 /** A bench for an armature alone that nobody has touched yet: where picture, sound and words are tried without a session. */
 export const UNTOUCHED: Observation = {

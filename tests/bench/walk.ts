@@ -1,7 +1,6 @@
 import { adjacencyMapToArray, getAdjacencyMap } from 'xstate/graph';
 import type { BenchEvent } from '../../src/bench/happening.ts';
 import { breachesOf, type InterlockCode } from '../../src/bench/interlocks.ts';
-import { judge } from '../../src/bench/judge.ts';
 import { ARMATURE_KIT, type Kit } from '../../src/bench/kit.ts';
 import { type BenchSnapshot, benchMachine, type Told } from '../../src/bench/machine.ts';
 import type { Mode, Outcome } from '../../src/bench/port.ts';
@@ -61,12 +60,12 @@ function explore({
     events: (snapshot) => alphabet.map((event) => tell(snapshot as BenchSnapshot, event)),
     filterEvents: (_, told) => when(told.stood, told) && !avoided(told),
     serializeState: (snapshot) => fingerprint(snapshot as BenchSnapshot),
-    serializeEvent: ({ stood: _, ...event }) => JSON.stringify(event),
+    serializeEvent: ({ stood: _, outcome: __, ...event }) => JSON.stringify(event),
   });
   return adjacencyMapToArray<BenchSnapshot, Told>(map).map(({ event, nextState }) => ({
     from: event.stood,
     event,
-    outcome: judge(event.stood, event, mode),
+    outcome: event.outcome,
     to: benchState(nextState),
   }));
 }
