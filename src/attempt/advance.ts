@@ -42,12 +42,12 @@ export function advance(part: PartOnBench, world: World, toMs: number): World {
   let now = world;
   for (;;) {
     const thermalMs = (Math.floor(now.atMs / THERMAL_STEP_MS) + 1) * THERMAL_STEP_MS;
-    if (thermalMs > toMs) return burn(part, now, toMs);
-    now = heat(part, burn(part, now, thermalMs));
+    if (thermalMs > toMs) return { ...burn(part, now, toMs), atMs: toMs };
+    now = heat(part, burn(part, now, thermalMs), thermalMs);
   }
 }
 
-/** Filament steps after the instant of the world up to and with `untilMs`. */
+/** Filament steps after the instant of the world up to and with `untilMs`; the clock is left to the caller. */
 function burn(part: PartOnBench, world: World, untilMs: number): World {
   const { lamp } = world.electrics;
   let { filamentK, filamentSettled } = world;
@@ -62,7 +62,8 @@ function burn(part: PartOnBench, world: World, untilMs: number): World {
       return burn(part, happen(part, { ...world, atMs, filamentK, filamentSettled }, PROVED), untilMs);
     }
   }
-  return { ...world, atMs: untilMs, filamentK, filamentSettled };
+  const rests = filamentK === world.filamentK && filamentSettled === world.filamentSettled;
+  return rests ? world : { ...world, filamentK, filamentSettled };
 }
 
 const PROVED: Happening = { type: 'lamp.proved' };
@@ -87,15 +88,15 @@ function provesLamp({ state }: World, filamentK: number): boolean {
   return live && state.lamp !== 'proved' && lampTipsTogether(state.leads) && glow(filamentK) === FULL_GLOW;
 }
 
-/** One thermal step, ending at the instant of the world, and what follows from it. */
-function heat(part: PartOnBench, world: World): World {
+/** One thermal step, ending at an instant, and what follows from it. */
+function heat(part: PartOnBench, world: World, atMs: number): World {
   const { growler, coilW } = world.electrics;
   const winding = { windingC: world.windingC, cutOut: growler === null };
   const { windingC } = stepWinding(winding, () => growler?.lossW ?? 0, 1);
   const coilRiseK = heatCoils(part, world.coilRiseK, coilW);
   const dark = coolsInTheDark(world.electrics.lamp, world.filamentK);
   const filamentK = dark ? cooled(part.lamp, world.filamentK) : world.filamentK;
-  const warmer = spells({ ...world, windingC, coilRiseK, filamentK });
+  const warmer = spells({ ...world, atMs, windingC, coilRiseK, filamentK });
   const told = dueHappenings(warmer).reduce((now, what) => happen(part, now, what), warmer);
   return hasDrifted(told.electrics, told) ? resolve(part, told) : told;
 }

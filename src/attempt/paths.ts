@@ -19,8 +19,8 @@ export interface Lying {
   readonly part: PartOnBench;
   readonly condition: Condition;
   readonly state: BenchState;
-  /** Mean rise of the armature's winding above the room, K. */
-  readonly riseK: number;
+  /** Rise of each coil of the armature above the room, K. */
+  readonly coilRiseK: readonly number[];
 }
 
 /** The same metal goes by one name: the core is pressed on to the shaft, a riser belongs to its bar. */
@@ -32,13 +32,13 @@ export function nodeOf(place: Place): string {
 
 /** A part as resistors for a steady voltage. @param peakV voltage of the test, V; weak insulation may give way to it */
 export function resistorsOf(
-  { part, condition, state, riseK }: Lying,
+  { part, condition, state, coilRiseK }: Lying,
   kind: PartKind,
   peakV: number,
 ): readonly Resistor[] {
   switch (kind) {
     case 'armature':
-      return armatureResistors(part.design, condition.armature, { peakV, tempC: ROOM_C + riseK });
+      return armatureResistors(part.design, condition.armature, { peakV, tempC: ROOM_C + mean(coilRiseK) });
     case 'fieldFrame':
       return fieldFrameResistors(part.frame, condition.fieldFrame, {
         brushesTouching: !state.brushesApart,
@@ -50,6 +50,10 @@ export function resistorsOf(
         peakV,
       });
   }
+}
+
+function mean(values: readonly number[]): number {
+  return values.reduce((sum, value) => sum + value, 0) / values.length;
 }
 
 /** What a lamp at mains voltage finds between two pieces of metal, or null where nothing joins them. */

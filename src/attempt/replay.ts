@@ -72,8 +72,9 @@ function codes(breaches: Entry['outcome']['breaches']): string {
 
 /** Walks two values side by side; the path of the first pair of leaves too far apart, or null. */
 function differ(what: string, expected: unknown, got: unknown): Difference | null {
+  if (expected === got) return null;
   if (isTree(expected) && isTree(got)) {
-    for (const key of new Set([...Object.keys(expected), ...Object.keys(got)])) {
+    for (const key in { ...expected, ...got }) {
       const found = differ(`${what}.${key}`, expected[key], got[key]);
       if (found !== null) return found;
     }

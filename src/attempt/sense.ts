@@ -8,7 +8,7 @@ import { sinceThen } from './condition.ts';
 import type { Sensed } from './entry.ts';
 import { seeGauge } from './gauges.ts';
 import type { PartOnBench } from './part.ts';
-import { seeTester, testerStirs } from './tester.ts';
+import { seeTester, testerDisplay, testerStirs } from './tester.ts';
 import type { World } from './world.ts';
 
 /** What eyes, ears and fingers have of the world. */
@@ -52,9 +52,9 @@ export function sensed(part: PartOnBench, world: World): Sensed {
 
 /** The readings of the rail's tools, each only while it shows one. */
 function tools({ state, tester, drop, condition, atMs }: World): Pick<Sensed, 'tester' | 'drop' | 'gaugeMm'> {
-  const { megohms, over } = seeTester(tester, state, atMs);
+  const display = testerDisplay(tester, state.tester.volt, atMs);
   return {
-    ...(megohms === null ? {} : { tester: { megohms, over } }),
+    ...(display === null ? {} : { tester: display }),
     ...(state.drop.feed === null ? {} : { drop }),
     ...(state.gauge === null ? {} : { gaugeMm: seeGauge(state.gauge, condition.wear).mm }),
   };

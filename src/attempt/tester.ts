@@ -73,14 +73,18 @@ function insulationOhm(lying: Lying, part: PartKind, one: Place, other: Place): 
   return at(terminalVolt(lying.state.tester.volt, holds));
 }
 
+/** What the display shows, or null while the button is up. */
+export function testerDisplay({ specimen, sinceMs }: TesterCircuit, volt: TestVolt, atMs: number) {
+  return sinceMs === null ? null : seeMegohms(displayedOhm(specimen, volt, atMs - sinceMs));
+}
+
 /** What eyes get from the tester. */
 export function seeTester(
   circuit: TesterCircuit,
   { tester, leads, memory }: BenchState,
   atMs: number,
 ): TesterView {
-  const { specimen, sinceMs } = circuit;
-  const shown = sinceMs === null ? null : seeMegohms(displayedOhm(specimen, tester.volt, atMs - sinceMs));
+  const shown = testerDisplay(circuit, tester.volt, atMs);
   return {
     ...tester,
     megohms: shown?.megohms ?? null,

@@ -101,10 +101,11 @@ export function settle(part: PartOnBench, world: World): World {
   const state = benchState(world.bench);
   const scatter = { seed: part.hidden.seed, dirty: isDirty(world.condition) };
   const contacts = contactsAfter(world.contacts, world.state.leads, state.leads, scatter);
-  const now = { ...world, state, contacts, ...idling(world, state) };
-  const lying = lie(part, now);
+  const { condition, coilRiseK } = world;
+  const lying: Lying = { part, condition, state, coilRiseK };
   const tester = testerAfter(world.tester, lying, world.atMs);
-  return resolve(part, { ...now, tester, drop: dropShown(lying) });
+  const seen = { tester, drop: dropShown(lying), ...idling(world, state) };
+  return resolve(part, { ...world, state, contacts, ...seen });
 }
 
 /** Solves the circuits for how warm everything is and hands the result to needle and lamp. */
@@ -114,8 +115,7 @@ export function resolve(part: PartOnBench, world: World): World {
 }
 
 function lie(part: PartOnBench, { condition, state, coilRiseK }: World): Lying {
-  const riseK = coilRiseK.reduce((sum, rise) => sum + rise, 0) / coilRiseK.length;
-  return { part, condition, state, riseK };
+  return { part, condition, state, coilRiseK };
 }
 
 function pullNeedle(

@@ -43,8 +43,8 @@ function added<T>(list: readonly T[], item: T | null): readonly T[] {
 function chargedAfter(state: BenchState, action: Action): PartKind | null {
   const { charged } = state.memory;
   const pressed = pressedAfter(state, action);
-  const across = acrossPart(tipsAfter(state.leads, action, state), 'tester');
-  if (pressed && across !== null) return across;
+  const across = pressed ? acrossPart(tipsAfter(state.leads, action, state), 'tester') : null;
+  if (across !== null) return across;
   if (action.type === 'tester.discharge') return null;
   return charged !== null && emptiesCharge(action, charged) ? null : charged;
 }

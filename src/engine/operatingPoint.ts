@@ -27,22 +27,19 @@ function size(a: Complex): number {
   return Math.sqrt(a.re * a.re + a.im * a.im);
 }
 
-/** What the probe found of the loops at this rotation, kept since others ask it too. */
-interface Loops extends LoopImpedances {
+/** What the probe found of the loops at this rotation, kept since others turn it too. */
+interface Loops {
   readonly ownRe: number;
   readonly ownIm: number;
   readonly perTurn: Column;
 }
 
-function loopsOf(probe: PairProbe): Loops {
-  const { ownRe, ownIm, turnOhm } = probe;
-  return {
-    ...{ ownRe, ownIm, turnOhm },
-    loopRe: probe.loopRe.slice(),
-    loopIm: probe.loopIm.slice(),
-    loopTurn: probe.loopTurn.slice(),
-    perTurn: copyOf(probe.perTurn),
-  };
+function loopsOf({ ownRe, ownIm, perTurn }: PairProbe): Loops {
+  return { ownRe, ownIm, perTurn: copyOf(perTurn) };
+}
+
+function impedancesOf({ loopRe, loopIm, loopTurn, turnOhm }: PairProbe): LoopImpedances {
+  return { loopRe: loopRe.slice(), loopIm: loopIm.slice(), loopTurn: loopTurn.slice(), turnOhm };
 }
 
 function copyOf({ re, im }: Column): Column {
@@ -141,8 +138,13 @@ export class SolvedPoint implements OperatingPoint {
 
   /** @param links the strip as it lies over a core turned by `frameRotation` */
   stripAt(links: StripLinks): StripForce {
-    this.cachedStrip ??= new HeldStrip(this.w, this.driven(), this.sourcePerTurn(), this.loops);
+    this.cachedStrip ??= this.holdStrip();
     return this.cachedStrip.pull(links);
+  }
+
+  private holdStrip(): HeldStrip {
+    this.turnProbe();
+    return new HeldStrip(this.w, this.driven(), this.sourcePerTurn(), impedancesOf(this.w.probe));
   }
 
   private turnProbe(): void {
