@@ -6,7 +6,12 @@ import { type LocalBench, openLocalBench, resumeLocalBench } from '../link/local
 import { jobOf } from '../scenario/public/view.ts';
 import type { Issue, Parsed, Scenario } from '../scenario/scenario.ts';
 import type { AttemptSummary, DebriefData, Desk, JobSummary, OpenBench } from '../screens/shell.ts';
-import { type AttemptStore, type AttemptSummary as Kept, StoreRefused } from '../store/attemptStore.ts';
+import {
+  type AttemptResult,
+  type AttemptStore,
+  type AttemptSummary as Kept,
+  StoreRefused,
+} from '../store/attemptStore.ts';
 import type { Store } from '../store/store.ts';
 import { holdAttempt } from '../store/windows.ts';
 import { askOf } from './assessing/assessing.ts';
@@ -35,7 +40,7 @@ export function createDesk({ library, store, onTrouble }: DeskInput): Desk {
     const attempt = bench.attempt();
     const kept = keepBench(bench, alreadyKept, {
       store,
-      resultOf: (closed) => askOf('result', closed, library.parts),
+      resultOf: (closed) => resultOf(closed, library),
       onTrouble: (error) => onTrouble(sentenceOf(error)),
     });
     running.set(attempt.id, kept);
@@ -190,7 +195,7 @@ async function importFile(
   }
   const read = parseAttemptText(await file.text(), library.parts);
   if (!read.ok) return read;
-  const result = isFinished(read.value) ? await askOf('result', read.value, library.parts) : null;
+  const result = await askOf('result', read.value, library.parts);
   await store.add(read.value, result);
   const { id, startedAt, endMs } = read.value;
   return right(
@@ -198,12 +203,11 @@ async function importFile(
   );
 }
 
-function isFinished(attempt: Attempt): boolean {
-  return attempt.entries.some(
-    ({ action, outcome }) =>
-      (action.type === 'job.handIn' && outcome.kind === 'done') ||
-      outcome.breaches.some(({ critical }) => critical),
-  );
+/** Of an attempt that is over. */
+async function resultOf(attempt: Attempt, { parts }: Library): Promise<AttemptResult> {
+  const result = await askOf('result', attempt, parts);
+  if (result === null) throw new Error('An attempt that was neither handed in nor stopped was closed.');
+  return result;
 }
 
 async function debriefOf(attempt: Attempt, library: Library): Promise<DebriefData> {

@@ -1,6 +1,7 @@
 import 'fake-indexeddb/auto';
 import { IDBFactory } from 'fake-indexeddb';
-import { beforeEach, describe, expect, it } from 'vitest';
+import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
+import { answer, type Question } from '../../src/app/assessing/answers.ts';
 import { createAssessorDesk } from '../../src/app/assessor/desk.ts';
 import { assess } from '../../src/assess/assess.ts';
 import type { Attempt } from '../../src/attempt/entry.ts';
@@ -200,5 +201,34 @@ describe('the assessor’s desk over the real store and bench', () => {
     expect(await got(desk.sign(ready, fingerprint))).toBe(id);
     expect(await got(desk.drafts())).toEqual([]);
     expect(await got(desk.records())).toHaveLength(1);
+  });
+});
+
+/** Answers as a worker would: question and answer cross over as copies, and the page goes on meanwhile. */
+class WorkerInName {
+  static asked: string[] = [];
+  onmessage: ((event: { data: unknown }) => void) | null = null;
+
+  postMessage(asked: { nth: number; question: Question }): void {
+    const { nth, question } = structuredClone(asked);
+    WorkerInName.asked.push(question.ask);
+    setTimeout(() => this.onmessage?.({ data: structuredClone({ nth, answer: answer(question) }) }));
+  }
+}
+
+describe('where there are workers', () => {
+  afterEach(() => vi.unstubAllGlobals());
+
+  it('everything that plays or judges an attempt is done there, and comes out as on the spot', async () => {
+    const alone = await got(desk.open('a-1'));
+    vi.stubGlobal('Worker', WorkerInName);
+    const opened = await got(desk.open('a-1'));
+    expect(WorkerInName.asked.sort()).toEqual(['debrief', 'replay']);
+    for (const key of ['marks', 'passes', 'replay'] as const) expect(opened[key]).toEqual(alone[key]);
+    const run = await got(desk.expertRun('a-1'));
+    expect(WorkerInName.asked.at(-1)).toBe('expert');
+    expect(run.attempt.entries.length).toBeGreaterThan(50);
+    await got(desk.attemptFile('a-1', 'marks'));
+    expect(WorkerInName.asked.at(-1)).toBe('debrief');
   });
 });

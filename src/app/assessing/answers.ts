@@ -1,20 +1,28 @@
-import { marksOf } from '../../assess/assess.ts';
+import { assess, marksOf } from '../../assess/assess.ts';
 import { passCharts } from '../../assess/charts.ts';
 import type { EvidenceStory } from '../../assess/evidence/story/shape.ts';
 import { evidenceStories } from '../../assess/evidence/story/stories.ts';
-import { type Film, filmOf } from '../../assess/film.ts';
+import { acts, type Film, filmOf } from '../../assess/film.ts';
+import type { Marks } from '../../assess/mark.ts';
 import type { Attempt } from '../../attempt/entry.ts';
+import { type Divergence, replay } from '../../attempt/replay.ts';
 import type { PartLibrary } from '../../scenario/scenario.ts';
 import type { DebriefData } from '../../screens/shell.ts';
 import type { AttemptResult } from '../../store/attemptStore.ts';
 import { passesOf } from '../passes.ts';
+import { expertAttempt } from './expertAttempt.ts';
 
 /** What can be asked of a finished attempt. */
 export interface Answers {
-  readonly result: AttemptResult;
+  /** Null for one that was neither handed in nor stopped. */
+  readonly result: AttemptResult | null;
   readonly debrief: Pick<DebriefData, 'marks' | 'passes'>;
   /** One for each part of which readings can say something. */
   readonly evidence: readonly EvidenceStory[];
+  /** Where doing it all again first parts from the record; null: nowhere. */
+  readonly replay: Divergence | null;
+  /** The scripted expert at the same job, from observations alone. */
+  readonly expert: { readonly attempt: Attempt; readonly marks: Marks };
 }
 
 export interface Question {
@@ -23,22 +31,31 @@ export interface Question {
   readonly parts: PartLibrary;
 }
 
-/** The last film played: debrief and evidence are asked for one after the other. */
-let last: { readonly id: string; readonly entries: number; readonly film: Film } | null = null;
+/** The last film played: debrief and evidence are asked for one after the other. Two files may carry one id. */
+let last: { readonly text: string; readonly film: Film } | null = null;
 
 function playedFilm({ attempt, parts }: Question): Film {
-  const { id, entries } = attempt;
-  if (last?.id !== id || last.entries !== entries.length)
-    last = { id, entries: entries.length, film: filmOf(attempt, parts) };
+  const text = JSON.stringify(attempt);
+  if (last?.text !== text) last = { text, film: filmOf(attempt, parts) };
   return last.film;
 }
 
 export function answer(question: Question): Answers[keyof Answers] {
+  const { attempt, parts } = question;
+  if (question.ask === 'replay') {
+    const again = replay(attempt, parts);
+    return again.agreed ? null : again.firstDivergence;
+  }
+  if (question.ask === 'expert') {
+    const expert = expertAttempt(attempt, parts);
+    return { attempt: expert, marks: assess(expert, parts) };
+  }
   const film = playedFilm(question);
   switch (question.ask) {
     case 'result': {
       const { earned, of, stoppedBy } = marksOf(film);
-      return { state: stoppedBy ? 'stopped' : 'handedIn', earned, of };
+      if (stoppedBy !== null) return { state: 'stopped', earned, of };
+      return acts(film, 'job.handIn').length > 0 ? { state: 'handedIn', earned, of } : null;
     }
     case 'debrief':
       return { marks: marksOf(film), passes: passesOf(passCharts(film)) };

@@ -1,17 +1,15 @@
-import { assess } from '../../assess/assess.ts';
 import type { Attempt } from '../../attempt/entry.ts';
-import { replay } from '../../attempt/replay.ts';
 import { type EvidenceFile, isEvidence, parseEvidence } from '../../records/evidenceFile.ts';
 import type { SignedRecord } from '../../records/sign.ts';
 import { type KnownKeys, type Verification, verifyEvidence } from '../../records/verify.ts';
 import { parseJsonText } from '../../scenario/jsonText.ts';
 import type { Parsed, PartLibrary } from '../../scenario/scenario.ts';
 import type { CheckedFile } from '../../screens/assessor/desk.ts';
-import type { AttemptResult } from '../../store/attemptStore.ts';
 import type { Store } from '../../store/store.ts';
+import { askOf } from '../assessing/assessing.ts';
 import { guarded, right } from './answers.ts';
 import type { KeptAttempt } from './kept.ts';
-import { replayWords } from './runs.ts';
+import { replayedAgain } from './runs.ts';
 
 /** Largest file looked into at the assessor's desk, characters. */
 const MOST_OPENED = 60_000_000;
@@ -78,10 +76,12 @@ export async function check(file: File, around: Checking): Promise<Parsed<Checke
   return right({
     name: file.name,
     verification,
-    replays: attempts.map(({ attempt }) => ({
-      attempt: attempt.id,
-      ...replayWords(replay(attempt, around.parts)),
-    })),
+    replays: await Promise.all(
+      attempts.map(async ({ attempt }) => ({
+        attempt: attempt.id,
+        ...(await replayedAgain(attempt, around.parts)),
+      })),
+    ),
     signed,
     attempts: attempts.map(({ attempt: { id, learner, scenario } }) => ({
       id,
@@ -100,7 +100,7 @@ async function keep(
 ): Promise<Parsed<string>> {
   const here = new Set((await store.list()).map(({ id }) => id));
   const fresh = attempts.filter(({ attempt: { id } }) => !here.has(id));
-  for (const { attempt, asKept } of fresh) await store.add(asKept, resultOf(attempt, parts));
+  for (const { attempt, asKept } of fresh) await store.add(asKept, await askOf('result', attempt, parts));
   const records = new Set((await store.records.list()).map(({ id }) => id));
   const isNew = signed !== null && !records.has(signed.record.id);
   if (isNew) {
@@ -113,14 +113,4 @@ async function keep(
   if (already > 0) kept.push(`${already} already here and left as before`);
   if (signed !== null) kept.push(isNew ? 'the record kept' : 'the record was already here');
   return right(`${kept.join(', ')}.`);
-}
-
-/** Only an attempt that was handed in or stopped counts as finished. */
-function resultOf(attempt: Attempt, parts: PartLibrary): AttemptResult | null {
-  const { earned, of, stoppedBy } = assess(attempt, parts);
-  if (stoppedBy !== null) return { state: 'stopped', earned, of };
-  const handedIn = attempt.entries.some(
-    ({ action, outcome }) => action.type === 'job.handIn' && outcome.kind === 'done',
-  );
-  return handedIn ? { state: 'handedIn', earned, of } : null;
 }

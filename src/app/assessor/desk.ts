@@ -41,12 +41,12 @@ export function createAssessorDesk({ library, store, mountReplay }: AssessorDesk
     open: (id) =>
       guarded(async () => {
         const read = await stored(id);
-        return read.ok ? right(openedOf(read.value, parts)) : read;
+        return read.ok ? right(await openedOf(read.value, parts)) : read;
       }),
     expertRun: (id) =>
       guarded(async () => {
         const read = await stored(id);
-        return read.ok ? right(expertRun(read.value, parts)) : read;
+        return read.ok ? right(await expertRun(read.value, parts)) : read;
       }),
 
     drafts: () =>

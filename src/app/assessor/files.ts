@@ -1,4 +1,3 @@
-import { assess } from '../../assess/assess.ts';
 import { evidenceFile, type SealedAttempt } from '../../records/evidenceFile.ts';
 import { sealAttempt } from '../../records/seal.ts';
 import type { SignedRecord } from '../../records/sign.ts';
@@ -6,6 +5,7 @@ import { attemptsCsv, logCsv, marksCsv, recordCsv } from '../../records/tables.t
 import { attemptStatements, recordStatements } from '../../records/xapi.ts';
 import type { Parsed, PartLibrary } from '../../scenario/scenario.ts';
 import type { AttemptForm, FileOut, FinishedAttempt, RecordForm } from '../../screens/assessor/desk.ts';
+import { askOf } from '../assessing/assessing.ts';
 import { right } from './answers.ts';
 import type { Kept, KeptAttempt } from './kept.ts';
 
@@ -51,6 +51,7 @@ export async function attemptFile(
   parts: PartLibrary,
 ): Promise<FileOut> {
   const name = `attempt-${attempt.id.slice(0, 8)}`;
+  const marks = async () => (await askOf('debrief', attempt, parts)).marks;
   switch (form) {
     case 'sealed': {
       const seal = await sealAttempt(asKept, crypto.subtle);
@@ -59,11 +60,11 @@ export async function attemptFile(
     case 'log':
       return { name: `${name}-log.csv`, text: logCsv(attempt) };
     case 'marks':
-      return { name: `${name}-marks.csv`, text: marksCsv(attempt.id, assess(attempt, parts)) };
+      return { name: `${name}-marks.csv`, text: marksCsv(attempt.id, await marks()) };
     case 'statements':
       return {
         name: `${name}-statements.json`,
-        text: json(attemptStatements(attempt, assess(attempt, parts))),
+        text: json(attemptStatements(attempt, await marks())),
       };
   }
 }

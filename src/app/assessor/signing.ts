@@ -1,6 +1,4 @@
-import { assess } from '../../assess/assess.ts';
 import { rubricChanges } from '../../assess/procedure/rubricChanges.ts';
-import { replay } from '../../attempt/replay.ts';
 import { WORKSHOP_CRITERIA } from '../../records/criteria.ts';
 import { type Draft, recordOf, startDraft } from '../../records/draft.ts';
 import type { EvidenceItem } from '../../records/record.ts';
@@ -11,10 +9,11 @@ import { rubricOf } from '../../scenario/public/rubric.ts';
 import type { Parsed, PartLibrary } from '../../scenario/scenario.ts';
 import type { KnownKey } from '../../screens/assessor/desk.ts';
 import type { KeptKey, Store } from '../../store/store.ts';
+import { askOf } from '../assessing/assessing.ts';
 import { now, right, wrong } from './answers.ts';
 import type { Kept, KeptAttempt } from './kept.ts';
 import { finished } from './lists.ts';
-import { replayWords } from './runs.ts';
+import { replayedAgain } from './runs.ts';
 
 export async function begin(ids: readonly string[], store: Store): Promise<Parsed<string>> {
   const chosen = (await finished(store)).filter(({ id }) => ids.includes(id));
@@ -88,9 +87,9 @@ async function evidenceItem({ attempt, asKept }: KeptAttempt, parts: PartLibrary
     job: job.card.unit,
     startedAt: attempt.startedAt,
     mode: attempt.mode,
-    marks: assess(attempt, parts),
+    marks: (await askOf('debrief', attempt, parts)).marks,
     rubricChanges: rubricChanges(rubricOf(attempt.scenario.public)),
-    replay: replayWords(replay(attempt, parts)),
+    replay: await replayedAgain(attempt, parts),
   };
 }
 

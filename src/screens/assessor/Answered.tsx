@@ -13,7 +13,12 @@ export interface AnsweredProps<T> {
 
 /** Something the desk was asked for: on its way, there, or refused with its reasons. */
 export function Answered<T>({ answer, waiting, children }: AnsweredProps<T>) {
-  if (answer === null) return <p class="loading">{waiting}</p>;
+  if (answer === null)
+    return (
+      <p class="loading" role="status">
+        {waiting}
+      </p>
+    );
   if (answer.ok) return <>{children(answer.value)}</>;
   return (
     <Notice kind="problem">

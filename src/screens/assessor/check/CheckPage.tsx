@@ -31,7 +31,11 @@ export function CheckPage({ desk, settings }: AssessorPageProps) {
         Opens a record with its attempts, or attempts alone. Nothing of it is kept until you say so.
         Everything is done again and compared, and every seal and signature is checked.
       </p>
-      {deed.busy ? <p class="loading">Checking…</p> : null}
+      {deed.busy ? (
+        <p class="loading" role="status">
+          Doing it all again and comparing…
+        </p>
+      ) : null}
       <DeedNotice deed={deed} />
       {checked ? (
         <>

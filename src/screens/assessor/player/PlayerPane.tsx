@@ -41,7 +41,7 @@ export function PlayerPane(props: PlayerPaneProps) {
           The learner
         </Button>
         <Button kind="quiet" pressed={showsExpert} disabled={other === null} onPress={() => setWho('expert')}>
-          The expert at the same job
+          {expert === null ? 'The expert is at work on the same job…' : 'The expert at the same job'}
         </Button>
       </div>
       {showsExpert ? (

@@ -35,7 +35,7 @@ export function ReviewPage({ draftId, ...props }: ReviewPageProps) {
     <main class="as-review">
       <Answered answer={started} waiting="Fetching the attempt…">
         {(start) => (
-          <Answered answer={opened} waiting="Playing the attempt through once…">
+          <Answered answer={opened} waiting={playingWords(start.draft.attempts.length)}>
             {(attempts) =>
               'length' in attempts ? <Review start={start} attempts={attempts} {...props} /> : null
             }
@@ -44,6 +44,12 @@ export function ReviewPage({ draftId, ...props }: ReviewPageProps) {
       </Answered>
     </main>
   );
+}
+
+/** Judging the readings of a type of armature for the first time is what takes longest. */
+function playingWords(attempts: number): string {
+  const which = attempts === 1 ? 'the attempt' : `${attempts} attempts`;
+  return `Playing ${which} through once, and weighing what was read. The first of its kind takes some seconds…`;
 }
 
 interface ReviewProps extends AssessorPageProps {
