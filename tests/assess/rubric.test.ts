@@ -4,10 +4,12 @@ import { DIAGNOSIS_TITLES } from '../../src/assess/diagnosis/marks.ts';
 import { PROVEN_ID } from '../../src/assess/diagnosis/proven.ts';
 import { sureScore } from '../../src/assess/diagnosis/sure.ts';
 import { filmOf } from '../../src/assess/film.ts';
-import { CRITERIA } from '../../src/assess/procedure/rubric.ts';
+import { CRITERIA, canCount } from '../../src/assess/procedure/rubric.ts';
 import { criterionTitle, rubricChanges } from '../../src/assess/procedure/rubricChanges.ts';
 import { BUILT_IN_RUBRIC, HOUSE_SEQUENCE, type Rubric } from '../../src/scenario/public/rubric.ts';
-import { expertAttempt, library, scenarioWith } from './attempts.ts';
+import type { JobOptions } from '../support/benchDriver.ts';
+import { attemptOf, expertAttempt, library, scenarioWith } from './attempts.ts';
+import { PartsWorker } from './partsWork.ts';
 import { perform, step } from './script.ts';
 
 const built = BUILT_IN_RUBRIC;
@@ -25,6 +27,35 @@ describe('the built-in rubric', () => {
       (id) => id !== HOUSE_SEQUENCE,
     );
     expect(built.criteria.map(({ criterion }) => criterion).sort()).toEqual(known.sort());
+  });
+});
+
+describe('what can count for a job', () => {
+  /** Marked only where there was occasion for it. */
+  const OCCASIONAL = [...CRITERIA.values()].filter(({ arises }) => arises !== undefined).map(({ id }) => id);
+  const plain = (id: string) => id.replace(/^(fieldFrame|brushPlate)\./, '');
+
+  it.each([
+    ['an armature', film],
+    [
+      'field frame and brush plate',
+      (() => {
+        const parts: JobOptions = {
+          parts: ['fieldFrame', 'brushPlate'],
+          tests: ['fieldContinuity', 'plateInsulation', 'gauges'],
+        };
+        const me = new PartsWorker(parts);
+        return filmOf(attemptOf(me.session, me.scenario, me.atMs + 500), library);
+      })(),
+    ],
+  ])('of %s is what the marks are of', (_, one) => {
+    const card = one.scenario.public;
+    const can = built.criteria
+      .filter(({ criterion }) => canCount(criterion, card))
+      .map((row) => row.criterion);
+    const marked = new Set(marksOf(one, built).marks.map(({ id }) => plain(id)));
+    for (const id of marked) expect(can).toContain(id);
+    for (const id of can) if (!OCCASIONAL.includes(id)) expect(marked).toContain(id);
   });
 });
 

@@ -1,6 +1,7 @@
-import { MAT_PARTS, type MatPart } from '../../bench/action.ts';
+import { MAT_PARTS, type MatPart, type PartKind } from '../../bench/action.ts';
 import type { TestKind } from '../../bench/paper.ts';
 import { type Rubric, weightOf } from '../../scenario/public/rubric.ts';
+import type { ScenarioPublic } from '../../scenario/scenario.ts';
 import type { Judgement } from '../evidence/judge.ts';
 import { canBeProven, matRestedOf } from '../evidence/mat/ofAttempt.ts';
 import { judgeRested, type Rested, restedOf } from '../evidence/ofAttempt.ts';
@@ -18,7 +19,14 @@ const NOT_PROVEN = 0.5;
 /** Tests of an armature whose readings are not weighed yet: where a verdict may rest on them, nothing is said. */
 const NOT_WEIGHED: readonly TestKind[] = ['megohm', 'millivolt'];
 
-function applies({ scenario: { public: card } }: Film): boolean {
+/** Parts of a job of which own readings may prove a verdict. */
+export function provableParts(card: ProvableCard): PartKind[] {
+  const mat = MAT_PARTS.filter((part) => canBeProven(card, part));
+  return applies(card) ? ['armature', ...mat] : mat;
+}
+type ProvableCard = Pick<ScenarioPublic, 'parts' | 'tests'>;
+
+function applies(card: ProvableCard): boolean {
   return card.parts.includes('armature') && !card.tests.some((test) => NOT_WEIGHED.includes(test));
 }
 
@@ -68,8 +76,9 @@ export function provenMarks(film: Film, rubric: Rubric): Mark[] {
   if (weight === null) return [];
   // What diagnosis is worth is shared by the parts of the job.
   const of = tenths(weight / film.scenario.public.parts.length);
-  const mat = MAT_PARTS.filter((part) => canBeProven(film, part)).map((part) => matMark(film, part, of));
-  return applies(film) ? [armatureMark(film, of), ...mat] : mat;
+  return provableParts(film.scenario.public).map((part) =>
+    part === 'armature' ? armatureMark(film, of) : matMark(film, part, of),
+  );
 }
 
 function armatureMark(film: Film, of: number): Mark {

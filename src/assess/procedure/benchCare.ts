@@ -5,13 +5,14 @@ import type { BenchFault } from '../../scenario/hidden/benchFault.ts';
 import { acts } from '../film.ts';
 import { isLampTest, needsGrowler } from '../lampTests.ts';
 import type { Worked } from '../worked.ts';
-import { type Criterion, type Judgement, notShown, someOf } from './criterion.ts';
+import { type Criterion, type JobCard, type Judgement, notShown, someOf } from './criterion.ts';
 
 /** The bench itself: what is wrong with it found and put right, and what is seen to before power. */
 
 const faultsOf = ({ conditions }: Worked) => conditions[0]!.bench;
-const usesLamp = ({ tests }: Worked) => tests.some(isLampTest);
-const usesMeter = ({ tests }: Worked) => tests.includes('spaced') || tests.includes('neighbour');
+const usesLamp = ({ tests }: Pick<JobCard, 'tests'>) => tests.some(isLampTest);
+const usesMeter = ({ tests }: Pick<JobCard, 'tests'>) =>
+  tests.includes('spaced') || tests.includes('neighbour');
 
 const onLamp = (fault: BenchFault) =>
   fault.kind === 'blownLamp' || (fault.kind !== 'ammeterZero' && fault.lead.startsWith('lamp'));
@@ -34,7 +35,8 @@ function rightSince({ conditions }: Worked, fault: BenchFault): number | null {
 const benchSetRight: Criterion = {
   id: 'benchSetRight',
   title: 'What is wrong with the bench itself found and put right',
-  applies: (worked) => metWith(worked).length > 0,
+  applies: (card) => usesLamp(card) || usesMeter(card),
+  arises: (worked) => metWith(worked).length > 0,
   judge(worked) {
     const judged = metWith(worked).map((fault) => judgeFault(worked, fault));
     const share = judged.reduce((sum, one) => sum + one.share, 0) / judged.length;

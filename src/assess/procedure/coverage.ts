@@ -3,10 +3,12 @@ import type { TestKind } from '../../bench/paper.ts';
 import { acts } from '../film.ts';
 import { STRIP_ZONES, spacingOf } from '../passes.ts';
 import { listed } from '../words.ts';
-import type { Worked } from '../worked.ts';
-import { atLeast, type Criterion, type Judgement, notShown, someOf } from './criterion.ts';
+import { atLeast, type Criterion, type JobCard, type Judgement, notShown, someOf } from './criterion.ts';
 
-const allows = (test: TestKind) => (worked: Worked) => worked.tests.includes(test);
+const allows =
+  (test: TestKind) =>
+  ({ tests }: JobCard) =>
+    tests.includes(test);
 
 interface Covered {
   readonly count: number;

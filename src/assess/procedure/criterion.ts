@@ -1,3 +1,4 @@
+import type { ScenarioPublic } from '../../scenario/scenario.ts';
 import type { Worked } from '../worked.ts';
 
 /** What a criterion says of one attempt: how much of its mark was earned, why, and from which entries. */
@@ -8,12 +9,17 @@ export interface Judgement {
   readonly entries: readonly number[];
 }
 
+/** What of a job decides which criteria can count for it. */
+export type JobCard = Pick<ScenarioPublic, 'parts' | 'tests' | 'rubric'>;
+
 /** One thing looked for in how the work was done. A predicate over the log; its weight stands in the rubric. */
 export interface Criterion {
   readonly id: string;
   readonly title: string;
-  /** Left out: looked for in every job. */
-  applies?(worked: Worked): boolean;
+  /** Whether it can count for a job; left out: for every one. */
+  applies?(card: JobCard): boolean;
+  /** Whether an attempt gave occasion for it; left out: always. */
+  arises?(worked: Worked): boolean;
   /** @param threshold  of the rubric, for criteria that have one (scenario/public/rubric.ts); else 0 */
   judge(worked: Worked, threshold: number): Judgement;
 }

@@ -51,8 +51,8 @@ function begunIn(sequence: readonly TestKind[], worked: Worked): Begun[] {
 export const houseSequence: Criterion = {
   id: HOUSE_SEQUENCE,
   title: 'Tests in the order of the house',
-  applies: ({ film, tests }) =>
-    (rubricOf(film.scenario.public).houseSequence ?? []).filter((test) => tests.includes(test)).length > 1,
+  applies: (card) =>
+    (rubricOf(card).houseSequence ?? []).filter((test) => card.tests.includes(test)).length > 1,
   judge(worked) {
     const sequence = rubricOf(worked.film.scenario.public).houseSequence ?? [];
     const begun = begunIn(sequence, worked);

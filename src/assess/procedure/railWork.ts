@@ -3,13 +3,21 @@ import type { TestKind } from '../../bench/paper.ts';
 import { doneOf, testsOf } from '../done.ts';
 import { listed, PART_WORDS } from '../words.ts';
 import type { Worked } from '../worked.ts';
-import { atLeast, byRules, type Criterion, type Judgement, notShown, someOf } from './criterion.ts';
+import {
+  atLeast,
+  byRules,
+  type Criterion,
+  type JobCard,
+  type Judgement,
+  notShown,
+  someOf,
+} from './criterion.ts';
 
 /** Insulation tester, millivolt drop and gauges: that they were used, on every part, and used properly. */
 
 type RailTest = 'megohm' | 'millivolt' | 'gauges';
 
-const partsFor = ({ parts, tests }: Worked, test: TestKind): PartKind[] =>
+const partsFor = ({ parts, tests }: Pick<JobCard, 'parts' | 'tests'>, test: TestKind): PartKind[] =>
   parts.filter((part) => testsOf(part, tests).includes(test));
 
 /** Judges how much of a test was done on every part it belongs to. */
@@ -30,7 +38,7 @@ function covered(
   return { share, sentence, entries: someOf(done.flatMap(({ entries }) => entries)) };
 }
 
-const applies = (test: RailTest) => (worked: Worked) => partsFor(worked, test).length > 0;
+const applies = (test: RailTest) => (card: JobCard) => partsFor(card, test).length > 0;
 
 const megohmPass: Criterion = {
   id: 'megohmPass',

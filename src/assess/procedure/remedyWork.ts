@@ -3,14 +3,16 @@ import type { Remedied } from '../conditions.ts';
 import { mostDone, retestOf, tellingTests, testsBehind } from '../retest.ts';
 import { listed, PART_WORDS, TEST_WORDS } from '../words.ts';
 import type { Worked } from '../worked.ts';
-import { byRules, type Criterion, type Judgement, someOf } from './criterion.ts';
+import { byRules, type Criterion, type JobCard, type Judgement, someOf } from './criterion.ts';
 
 /**
  * Remedies: after a finding, off and out of the cradle, retested, and never so far that the part is scrap. Looked for
  * only where a remedy was done: whoever sends a part on to be cleaned has not done less than was asked.
  */
 
-const applies = ({ remedies }: Worked) => remedies.length > 0;
+/** Nothing done at this bench mends a field frame. */
+const applies = ({ parts }: JobCard) => parts.some((part) => part !== 'fieldFrame');
+const arises = ({ remedies }: Worked) => remedies.length > 0;
 const entriesOf = ({ remedies }: Worked) => someOf(remedies.map(({ entry }) => entry));
 
 /** The first remedy of each spell of work on a part: those that follow at once rest on the same finding. */
@@ -27,6 +29,7 @@ const remedyAfterFinding: Criterion = {
   id: 'remedyAfterFinding',
   title: 'A remedy only after a test had found something',
   applies,
+  arises,
   judge(worked) {
     const judged = begun(worked).map(({ first, since }) => calledFor(worked, first, since));
     const share = judged.reduce((sum, one) => sum + one.share, 0) / judged.length;
@@ -57,7 +60,7 @@ function calledFor(worked: Worked, first: Remedied, since: number): Judgement {
 const remedySafe: Criterion = {
   id: 'remedySafe',
   title: 'Off, and out of the cradle, for any work on a part',
-  applies: ({ remedies, film }) =>
+  arises: ({ remedies, film }) =>
     remedies.length > 0 || film.broken.some(({ breach }) => WORK_RULES.includes(breach.interlock)),
   judge: byRules(['remedyLive', 'remedyInCradle', 'setRightLive'], {
     shownBy: entriesOf,
@@ -71,6 +74,7 @@ const retested: Criterion = {
   id: 'retested',
   title: 'Tested again after a remedy',
   applies,
+  arises,
   judge(worked) {
     const parts = [...new Set(worked.remedies.map(({ part }) => part))];
     const judged = parts.flatMap((part) => {
@@ -93,7 +97,8 @@ const retested: Criterion = {
 const partSpared: Criterion = {
   id: 'partSpared',
   title: 'Nothing turned down below the limit',
-  applies: ({ remedies }) => remedies.some(({ remedy }) => remedy === 'skimAndPolish'),
+  applies: ({ parts }) => parts.includes('armature'),
+  arises: ({ remedies }) => remedies.some(({ remedy }) => remedy === 'skimAndPolish'),
   judge(worked) {
     const skims = worked.remedies.filter(({ remedy }) => remedy === 'skimAndPolish');
     const spoilt = skims.filter(({ entry }) => worked.conditions[entry + 1]!.scrapped.length > 0);

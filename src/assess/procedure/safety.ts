@@ -1,7 +1,7 @@
 import { acts, excited, lasted } from '../film.ts';
 import { isLampTest, needsGrowler } from '../lampTests.ts';
 import type { Worked } from '../worked.ts';
-import { byRules, type Criterion, someOf } from './criterion.ts';
+import { byRules, type Criterion, type JobCard, someOf } from './criterion.ts';
 
 const placings = ({ film }: Worked) =>
   someOf([...acts(film, 'armature.place'), ...acts(film, 'armature.lift')].map(({ n }) => n));
@@ -14,9 +14,9 @@ const meterWork = ({ readings }: Worked) =>
 const stripWork = ({ readings }: Worked) =>
   someOf(readings.strip.filter(({ selector }) => selector !== 'off').map(({ entry }) => entry));
 
-const lampJob = ({ tests }: Worked) => tests.some(isLampTest);
-const poweredJob = ({ tests }: Worked) => tests.some(needsGrowler);
-const meterJob = ({ tests }: Worked) => tests.includes('spaced') || tests.includes('neighbour');
+const lampJob = ({ tests }: JobCard) => tests.some(isLampTest);
+const poweredJob = ({ tests }: JobCard) => tests.some(needsGrowler);
+const meterJob = ({ tests }: JobCard) => tests.includes('spaced') || tests.includes('neighbour');
 
 const safeHands: Criterion = {
   id: 'safeHands',
@@ -65,7 +65,7 @@ const cradleFilled: Criterion = {
 const leadsRight: Criterion = {
   id: 'leadsRight',
   title: 'Right leads for the selector',
-  applies: (worked) => meterJob(worked) || lampJob(worked),
+  applies: (card) => meterJob(card) || lampJob(card),
   judge: byRules(['leadsMixed'], {
     shownBy: (worked) => someOf([...meterWork(worked), ...lampWork(worked)]),
     notShown: 'No lead was used for a reading.',

@@ -7,7 +7,7 @@ import type { Vocabulary } from '../shared/words.ts';
 import { HouseOrder } from './HouseOrder.tsx';
 import { NumberField } from './NumberField.tsx';
 import { RubricRows } from './RubricRows.tsx';
-import { CHOICES, FIRST_OWN, ofProcedure, withSure } from './rubricEdits.ts';
+import { choicesFor, FIRST_OWN, ofProcedure, withSure } from './rubricEdits.ts';
 
 export interface RubricFormProps {
   readonly scenario: Scenario;
@@ -57,6 +57,7 @@ interface OwnRubricProps {
 function OwnRubric({ rubric, scenario, issues, vocabulary, onChange }: OwnRubricProps) {
   const wrong = (path: string) => issues.find((issue) => issue.path === `public.rubric.${path}`)?.sentence;
   const rows = { rubric, wrong, vocabulary, onChange };
+  const choices = choicesFor(scenario.public);
   return (
     <>
       <div class="in-row">
@@ -74,8 +75,9 @@ function OwnRubric({ rubric, scenario, issues, vocabulary, onChange }: OwnRubric
           onInput={(version) => onChange({ ...rubric, version: version ?? Number.NaN })}
         />
       </div>
-      <RubricRows {...rows} caption="How the work was done" choices={CHOICES.filter(ofProcedure)} />
-      <RubricRows {...rows} caption="The verdict" choices={CHOICES.filter((row) => !ofProcedure(row))} />
+      <p class="field-hint">Listed is what can count with the parts and tests of this job.</p>
+      <RubricRows {...rows} caption="How the work was done" choices={choices.filter(ofProcedure)} />
+      <RubricRows {...rows} caption="The verdict" choices={choices.filter((row) => !ofProcedure(row))} />
       {wrong('criteria') ? <p class="field-problem">{wrong('criteria')}</p> : null}
       <HouseOrder {...rows} tests={scenario.public.tests} />
       <SureForm {...rows} />

@@ -1,4 +1,5 @@
-import { CRITERIA } from '../../assess/procedure/rubric.ts';
+import type { JobCard } from '../../assess/procedure/criterion.ts';
+import { CRITERIA, canCount } from '../../assess/procedure/rubric.ts';
 import { ARMATURE_TESTS, TEST_KINDS, type TestKind } from '../../bench/paper.ts';
 import {
   BUILT_IN_RUBRIC,
@@ -14,7 +15,12 @@ import {
 export const FIRST_OWN: Rubric = { ...BUILT_IN_RUBRIC, name: 'Rubric of this job', version: 1 };
 
 /** Everything that can be marked, the order of the house left out: it has its own place on the form. */
-export const CHOICES: readonly RubricRow[] = BUILT_IN_RUBRIC.criteria;
+const CHOICES: readonly RubricRow[] = BUILT_IN_RUBRIC.criteria;
+
+/** What of it can count for a job. What a rubric says of the rest stays in it, for when the job has more. */
+export function choicesFor(card: JobCard): readonly RubricRow[] {
+  return CHOICES.filter(({ criterion }) => canCount(criterion, card));
+}
 
 export const ofProcedure = ({ criterion }: RubricRow) => CRITERIA.has(criterion);
 

@@ -26,7 +26,7 @@ const START = (options: JobOptions) => new PartsWorker(options).prepares();
 function judged(me: PartsWorker, part: MatPart, ...findings: readonly Finding[]) {
   me.decides(part, findings, 'service');
   const film = filmOf(attemptOf(me.session, me.scenario, me.atMs + 500), library);
-  expect(canBeProven(film, part)).toBe(true);
+  expect(canBeProven(film.scenario.public, part)).toBe(true);
   return matRestedOf(film, part)!.judged;
 }
 const chance = (me: PartsWorker, part: MatPart, one: Finding) => judged(me, part, one).findings[0]!.place;

@@ -1,9 +1,10 @@
 import { describe, expect, it } from 'vitest';
 import { rubricChanges } from '../../../src/assess/procedure/rubricChanges.ts';
+import { TEST_KINDS } from '../../../src/bench/paper.ts';
 import { parseScenario } from '../../../src/scenario/parse.ts';
 import { BUILT_IN_RUBRIC, type Rubric } from '../../../src/scenario/public/rubric.ts';
 import {
-  CHOICES,
+  choicesFor,
   earlier,
   FIRST_OWN,
   firstOrder,
@@ -29,12 +30,37 @@ describe('a rubric changed on the job page', () => {
     expect(problems(FIRST_OWN)).toEqual([]);
   });
 
-  it('offers every row of the built-in rubric, in two groups', () => {
-    expect(CHOICES).toEqual(BUILT_IN_RUBRIC.criteria);
-    expect(CHOICES.filter(ofProcedure).length).toBeGreaterThan(15);
-    expect(CHOICES.filter((row) => !ofProcedure(row)).map(({ criterion }) => criterion)).toEqual(
+  it('offers every row of the built-in rubric, in two groups, where the job has everything', () => {
+    const choices = choicesFor({
+      parts: ['armature', 'fieldFrame', 'brushPlate'],
+      tests: TEST_KINDS.filter((test) => test !== 'megohm' && test !== 'millivolt'),
+    });
+    const rails = ['megohmPass', 'testerSafe', 'millivoltPass', 'dropSafe'];
+    expect(choices).toEqual(BUILT_IN_RUBRIC.criteria.filter(({ criterion }) => !rails.includes(criterion)));
+    expect(choices.filter(ofProcedure).length).toBeGreaterThan(15);
+    expect(choices.filter((row) => !ofProcedure(row)).map(({ criterion }) => criterion)).toEqual(
       expect.arrayContaining(['condition', 'place', 'disposition']),
     );
+  });
+
+  it('offers nothing of parts and tests that the job does not have', () => {
+    const choices = choicesFor({ parts: ['fieldFrame'], tests: ['fieldContinuity', 'millivolt'] });
+    const ids = choices.map(({ criterion }) => criterion);
+    expect(ids).toEqual(
+      expect.arrayContaining(['fieldContinuityPass', 'millivoltPass', 'lampProved', 'proven']),
+    );
+    for (const none of [
+      ...[
+        'neighbourPass',
+        'stripPass',
+        'fieldInsulationPass',
+        'plateEarthedPass',
+        'megohmPass',
+        'gaugesRead',
+      ],
+      ...['lookedFirst', 'chalkedFirst', 'retested', 'partSpared', 'needleSpared'],
+    ])
+      expect(ids).not.toContain(none);
   });
 
   it('leaves a criterion out and takes it back as it is built in, in its old place', () => {

@@ -4,6 +4,7 @@ import { type BrushPlateFault, JOB_PLATES } from '../../../engine/parts/brushPla
 import type { FieldFrameFault } from '../../../engine/parts/fieldFrame.ts';
 import { JOB_FRAMES } from '../../../engine/parts/fieldFrameDesigns.ts';
 import { isArmatureRemedy, type PlateRemedy } from '../../../engine/parts/remedies.ts';
+import type { ScenarioPublic } from '../../../scenario/scenario.ts';
 import { conditionsOf } from '../../conditions.ts';
 import { fieldFinding, fieldTruth } from '../../diagnosis/fieldTruth.ts';
 import type { PartAt } from '../../diagnosis/finding.ts';
@@ -34,7 +35,7 @@ const WEIGHED: Readonly<Record<MatPart, readonly TestKind[]>> = {
 };
 
 /** Whether the card lets a verdict on the part rest on any reading. */
-export function canBeProven({ scenario: { public: card } }: Film, part: MatPart): boolean {
+export function canBeProven(card: Pick<ScenarioPublic, 'parts' | 'tests'>, part: MatPart): boolean {
   return card.parts.includes(part) && card.tests.some((test) => WEIGHED[part].includes(test));
 }
 
