@@ -199,7 +199,7 @@ function wide(part: ArmatureView, width: number, height: number, parts: readonly
       { x: endBox.x + endBox.w - standsW + 6, y: matY, w: standsW - 6, h: matH - LOOPS },
       parts,
     ),
-    board: { x: endBox.x, y: endBox.y, w: endBox.w, h: upper - 10 - endBox.y },
+    board: { x: endBox.x, y: endBox.y, w: endBox.w, h: upper - LOOPS - 6 - endBox.y },
     rail: { x: 16, y: 4, w: width - column - 40, h: railH - 8 },
     tools: toolRects({ x: 22, y: 4, w: width - column - 50, h: railH - 8 }, 18),
     lens: lensRound(sideBox),

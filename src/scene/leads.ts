@@ -1,21 +1,20 @@
 import { Container, Graphics, Sprite, type Texture } from 'pixi.js';
 import { BENCH_LEADS, type BenchLead, setOf } from './benchLeads.ts';
+import { CABLE_POINTS, cableOf } from './cables.ts';
 import type { Cable, Makers } from './makers.ts';
 import { paintAmmeterLead, paintCable, paintClamp, paintLampLead } from './paint/probes.ts';
 import {
   alongLead,
-  cableEnd,
   endTip,
+  isCovered,
   LEAD_BUILD,
   type LeadPose,
   leadPose,
-  leadTail,
+  leadsInSight,
   type Situation,
 } from './pose.ts';
 import type { Point } from './project.ts';
 import { painted } from './surface.ts';
-
-const CABLE_POINTS = 28;
 
 interface Drawn {
   readonly probe: Sprite;
@@ -27,8 +26,9 @@ interface Drawn {
 
 /** The four leads: probe, cable, and their small likeness in the end view. */
 export class Leads {
-  /** Behind the armature, before it, and over the end view. */
+  /** Behind the armature, under a part brought forward, before everything, and over the end view. */
   readonly back = new Container();
+  readonly under = new Container();
   readonly front = new Container();
   readonly end = new Container();
   private readonly arms = new Graphics();
@@ -38,7 +38,7 @@ export class Leads {
 
   constructor(resolution: number, makers: Makers) {
     this.makers = makers;
-    this.front.addChild(this.arms);
+    this.under.addChild(this.arms);
     const textures = {
       ammeter: probeTexture(resolution, 'ammeter'),
       lamp: probeTexture(resolution, 'lamp'),
@@ -70,25 +70,31 @@ export class Leads {
   /** @param wanted pose of each lead now, which may still be on its way to where it rests */
   show(s: Situation, poses: Readonly<Record<BenchLead, LeadPose>>): void {
     this.arms.clear();
+    const inSight = leadsInSight(s);
     for (const lead of BENCH_LEADS) {
       const d = this.drawn.get(lead)!;
+      const seen = inSight.includes(lead);
+      const held = seen && s.seen.leads[lead].at === 'stand';
       d.pose = poses[lead];
+      d.probe.visible = seen;
+      d.cable.node.visible = seen;
+      d.clamp.visible = held;
       this.place(d, s, lead);
       this.placeGhost(d, s, lead);
-      if (s.seen.leads[lead].at === 'stand') this.drawArm(s, d, lead);
-      d.clamp.visible = s.seen.leads[lead].at === 'stand';
+      if (held) this.drawArm(s, d, lead);
     }
   }
 
   private place(d: Drawn, s: Situation, lead: BenchLead): void {
-    const { probe, pose } = d;
-    const home = pose.behind ? this.back : this.front;
-    if (probe.parent !== home) home.addChild(probe);
+    const { probe, clamp, cable, pose } = d;
+    const top = isCovered(s, lead) ? this.under : this.front;
+    if (cable.node.parent !== top) top.addChild(cable.node, probe, clamp);
+    const home = pose.behind ? this.back : top;
+    if (probe.parent !== home) home.addChild(probe, clamp);
     probe.position.set(pose.tip.x, pose.tip.y);
     probe.rotation = pose.angle;
     probe.scale.set(pose.scale);
-    const socket = cableEnd(s, lead);
-    d.cable.lay(hang(leadTail(pose, lead), pose.angle, socket, pose.scale));
+    cable.lay(cableOf(s, lead, pose));
   }
 
   private placeGhost(d: Drawn, s: Situation, lead: BenchLead): void {
@@ -155,26 +161,6 @@ function probeSprite(texture: Texture): Sprite {
   const sprite = new Sprite(texture);
   sprite.anchor.set(BLEED / texture.width, 0.5);
   return sprite;
-}
-
-/** A cable leaves the handle in its direction, sags to the bench and rises over its edge to the socket. */
-function hang(tail: Point, angle: number, socket: Point, scale: number): Point[] {
-  const reach = Math.hypot(socket.x - tail.x, socket.y - tail.y);
-  const holstered = tail.y > socket.y - 5;
-  const pull = Math.min(110, 24 + reach * 0.3);
-  const sag = holstered ? 0 : Math.min(150, reach * 0.42);
-  const c1 = { x: tail.x + Math.cos(angle) * pull, y: tail.y + Math.sin(angle) * pull + sag * 0.7 };
-  const c2 = {
-    x: socket.x + Math.sign(tail.x - socket.x) * Math.min(60, reach * 0.16),
-    y: socket.y - (holstered ? 64 * scale * scale : 35 + reach * 0.05),
-  };
-  return Array.from({ length: CABLE_POINTS }, (_, i) => bezier(tail, c1, c2, socket, i / (CABLE_POINTS - 1)));
-}
-
-function bezier(p0: Point, p1: Point, p2: Point, p3: Point, t: number): Point {
-  const m = 1 - t;
-  const [a, b, c, d] = [m * m * m, 3 * m * m * t, 3 * m * t * t, t * t * t];
-  return { x: a * p0.x + b * p1.x + c * p2.x + d * p3.x, y: a * p0.y + b * p1.y + c * p2.y + d * p3.y };
 }
 
 export function restingPoses(s: Situation): Record<BenchLead, LeadPose> {

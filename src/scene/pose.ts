@@ -2,6 +2,7 @@ import type { MatPart } from '../bench/action.ts';
 import { barAngleDeg } from '../bench/geometry.ts';
 import type { Observation } from '../bench/observation.ts';
 import { barOf, type Place } from '../bench/places.ts';
+import { onArmature } from '../bench/state.ts';
 import type { ArmatureView } from '../scenario/public/job.ts';
 import { BENCH_LEADS, type BenchLead, type BenchSet, otherOf, setOf } from './benchLeads.ts';
 import { type Layout, middle, type Rect } from './layout.ts';
@@ -81,7 +82,6 @@ export function holsterOf(layout: Layout, lead: BenchLead): Rect {
   return layout.panel.holsters[BENCH_LEADS.indexOf(lead)]!;
 }
 
-/** Socket in the upper edge of the panel where a lead's cable comes out. */
 /**
  * Where the cable of a lead in use comes out. On a phone the panel stands between the holsters and the part: there the
  * cable runs behind it and comes out at its upper edge, so that nothing hangs across switch and instruments.
@@ -92,11 +92,22 @@ export function cableEnd(s: Situation, lead: BenchLead): Point {
   return grommets(layout)[BENCH_LEADS.indexOf(lead)] ?? socketOf(layout, lead);
 }
 
-/** Holes in the upper edge of a phone's panel, one for each lead. */
+/** Holes in the upper edge of a phone's panel, one for each lead, at the near end: there the leads come from. */
 export function grommets({ panel, endBox }: Layout): Point[] {
-  return BENCH_LEADS.map((_, i) => ({ x: endBox.x + endBox.w - 62 + i * 15, y: panel.frame.y + 3 }));
+  return BENCH_LEADS.map((_, i) => ({ x: endBox.x + 14 + i * 15, y: panel.frame.y + 3 }));
 }
 
+/** A part brought forward lies over what is on the armature; on a phone it covers it whole. */
+export function isCovered(s: Situation, lead: BenchLead): boolean {
+  return forwardPart(s) !== null && onArmature(s.seen.leads[lead].touches);
+}
+
+/** Leads that can be seen and taken hold of. */
+export function leadsInSight(s: Situation): readonly BenchLead[] {
+  return s.layout.mode === 'narrow' ? BENCH_LEADS.filter((lead) => !isCovered(s, lead)) : BENCH_LEADS;
+}
+
+/** Socket in the upper edge of the panel where a lead's cable comes out. */
 export function socketOf(layout: Layout, lead: BenchLead): Point {
   const h = holsterOf(layout, lead);
   return { x: h.x + h.w * 0.84, y: layout.mode === 'narrow' ? h.y - 1 : layout.panel.frame.y + 5 };

@@ -128,6 +128,7 @@ export class Stage {
     this.composeEnd(part, resolution);
     this.composeSide(part, resolution);
     this.node.addChild(
+      this.leads.under,
       this.boardCarrier,
       this.selector.node,
       this.flags.node,

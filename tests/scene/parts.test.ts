@@ -83,6 +83,21 @@ describe('the parts beside the armature', () => {
     expect(desk.took()).toEqual([]);
   });
 
+  it('cover the end view of a phone whole: cradle, stand and leads on the armature with it', () => {
+    const mat = SEEN.frame!.mat;
+    const open = new TryDesk('phone', SEEN.stand!, JOB);
+    const covered = new TryDesk('phone', { ...SEEN.stand!, mat }, JOB);
+    const ids = (desk: TryDesk) => allPlaces(desk.situation()).map(({ id }) => id);
+    const hidden = ids(open).filter((id) => !ids(covered).includes(id));
+    for (const id of ['cradle', 'stand', 'lead:ammeter.1:handle', 'tip:ammeter.2', 'handle:ammeter.1'])
+      expect(hidden).toContain(id);
+    expect(ids(covered)).toContain('lead:lamp.1:handle');
+    const empty = new TryDesk('phone', { ...SEEN.rest!, mat }, JOB);
+    const { end } = empty.situation().layout;
+    begin(empty, at(end)).end(at(end));
+    expect(empty.took()).toEqual([]);
+  });
+
   it('are leant on while a handle is held down, and eased off when it is let go', () => {
     const desk = new TryDesk('desk', SEEN.plate!, JOB);
     const p = find(desk, 'lead:lamp.2:handle');

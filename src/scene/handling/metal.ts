@@ -1,12 +1,13 @@
 import { barAngleDeg, canReach } from '../../bench/geometry.ts';
 import { barPlace, type Place } from '../../bench/places.ts';
-import { BENCH_LEADS, type BenchLead, otherOf, setOf } from '../benchLeads.ts';
+import { type BenchLead, otherOf, setOf } from '../benchLeads.ts';
 import {
   alongLead,
   boardContacts,
   forwardPart,
   LEAD_BUILD,
   leadPose,
+  leadsInSight,
   leadTail,
   type Situation,
   TIP_R,
@@ -108,7 +109,8 @@ export function contacts(s: Situation): PlaceSpot[] {
 
 /** Metal the tip of a lead can be put on: tips first, for they lie over everything else. */
 export function metalFor(s: Situation, lead: BenchLead): PlaceSpot[] {
-  return [tipSpot(s, otherOf(lead)), ...contacts(s), ...bars(s), ...shaftAndCore(s)];
+  const tips = leadsInSight(s).filter((each) => each === otherOf(lead));
+  return [...tips.map((each) => tipSpot(s, each)), ...contacts(s), ...bars(s), ...shaftAndCore(s)];
 }
 
 /** Surfaces the lens can be held to. */
@@ -145,7 +147,7 @@ export interface LeadSpot extends Spot {
 
 /** Handles and bare tips of the leads as targets: a handle is at least four times the size of its tip. */
 export function leadSpots(s: Situation): LeadSpot[] {
-  return BENCH_LEADS.flatMap((lead): LeadSpot[] => {
+  return leadsInSight(s).flatMap((lead): LeadSpot[] => {
     const pose = leadPose(s, lead);
     const build = LEAD_BUILD[setOf(lead)];
     const half = Math.max(pose.scale < 0.7 ? 16 : 14, (build.width * pose.scale) / 2);

@@ -1,6 +1,7 @@
 import { RANGES_A, type Selector } from '../../bench/action.ts';
 import type { BenchLead } from '../benchLeads.ts';
 import { selectorShape } from '../panel/selectorShape.ts';
+import { forwardPart } from '../pose.ts';
 import { distanceTo } from '../shapes.ts';
 import { type Desk, disarm, far, forgiveness, type Gesture, type Pointer } from './desk.ts';
 import { LeadDrag, leadAim, putLead, TipPress } from './leadDrag.ts';
@@ -131,6 +132,7 @@ function onArmature(desk: Desk, p: Pointer): Gesture | null {
 }
 
 function onEndArmature(desk: Desk, p: Pointer): boolean {
-  const { layout } = desk.situation();
-  return layout.mode === 'narrow' && far(p.at, layout.end) < layout.end.core;
+  const s = desk.situation();
+  const { mode, end } = s.layout;
+  return mode === 'narrow' && forwardPart(s) === null && far(p.at, end) < end.core;
 }

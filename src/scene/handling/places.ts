@@ -1,6 +1,5 @@
 import type { Place } from '../../bench/places.ts';
-import { BENCH_LEADS } from '../benchLeads.ts';
-import { forwardPart, type Situation } from '../pose.ts';
+import { forwardPart, leadsInSight, type Situation } from '../pose.ts';
 import { roundOf } from '../shapes.ts';
 import {
   barSpots,
@@ -18,7 +17,7 @@ import { armatureSpots, holsterSpots, panelSpots, partSpots, toolSpots } from '.
 
 /** Where a place lies now, in every view that shows it. */
 export function placeSpots(s: Situation, place: Place): PlaceSpot[] {
-  const tips = BENCH_LEADS.map((lead) => tipSpot(s, lead));
+  const tips = leadsInSight(s).map((lead) => tipSpot(s, lead));
   return [...surfacesForLens(s), ...tips].filter((spot) => spot.place === place);
 }
 
@@ -29,7 +28,7 @@ export function allPlaces(s: Situation): { id: string; x: number; y: number; r: 
     ...bars(s),
     ...Array.from({ length: s.part.bars }, (_, bar) => barSpots(s, bar, 'riser')).flat(),
     ...shaftAndCore(s),
-    ...BENCH_LEADS.map((lead) => tipSpot(s, lead)),
+    ...leadsInSight(s).map((lead) => tipSpot(s, lead)),
     ...panelSpots(s),
     ...holsterSpots(s),
     ...toolSpots(s),

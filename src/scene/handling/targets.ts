@@ -65,8 +65,11 @@ export function armatureSpots(s: Situation): Spot[] {
   if (forwardPart(s) === null || layout.mode === 'narrow') {
     spots.push({ id: 'mat', view: 'bench', shape: { kind: 'box', ...layout.mat } });
   }
-  spots.push({ id: 'cradle', view: g ? 'side' : 'end', shape: cradleShape(s) });
-  spots.push({ id: 'stand', view: 'bench', shape: { kind: 'box', ...layout.stand } });
+  // On a phone cradle and stand are in the end view, which a part that lies forward covers.
+  if (g || forwardPart(s) === null) {
+    spots.push({ id: 'cradle', view: g ? 'side' : 'end', shape: cradleShape(s) });
+    spots.push({ id: 'stand', view: 'bench', shape: { kind: 'box', ...layout.stand } });
+  }
   return spots;
 }
 
