@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { PREPARATIONS } from '../../src/bench/action.ts';
 import {
+  deadMeterWork,
   type GuideStep,
   isGuidedTest,
   linesThatCount,
@@ -9,7 +10,9 @@ import {
   prepareStep,
   type RemedyDone,
   testStep,
+  unmovedWork,
   watch,
+  zeroWork,
 } from '../../src/bench/guide/guide.ts';
 import type { Observation } from '../../src/bench/observation.ts';
 import type { SheetLine, TestKind } from '../../src/bench/paper.ts';
@@ -249,6 +252,47 @@ describe('a lamp that cannot be trusted', () => {
     expect(at('bench.setRight')).toBeGreaterThan(-1);
     expect(at('bench.setRight')).toBeLessThan(at('lead.take'));
     expect(lines.map(({ lamp }) => lamp)).toEqual(['lit', 'lit']);
+  });
+});
+
+describe('an ammeter that cannot be trusted', () => {
+  /** Everything somebody saw of the bench while they worked at it. */
+  const watched = (me: BenchDriver, seen = NOTHING_WATCHED) => watch(seen, me.sees);
+  const across = (benchFaults: JobOptions['benchFaults'] = []) =>
+    new BenchDriver({ benchFaults }).placesArmature().switches('high').setsProbesAt(-90, -75);
+
+  it('off zero with nothing connected is set, off first, and is left alone with a current through it', () => {
+    const off: JobOptions = { benchFaults: [{ kind: 'ammeterZero', offset: 0.05 }] };
+    expect(zeroWork({ seen: new BenchDriver().sees })).toBeNull();
+    expect(zeroWork({ seen: new BenchDriver(off).sees })?.act).toEqual({
+      type: 'bench.setRight',
+      what: 'ammeterZero',
+    });
+    const on = new BenchDriver(off).placesArmature().switches('high').waits(4000);
+    expect(zeroWork({ seen: on.sees })?.act).toEqual({ type: 'selector.turn', to: 'off' });
+    expect(zeroWork({ seen: across().waits(4000).sees })).toBeNull();
+  });
+
+  it('gets new leads after three pairs at which nothing moved, not after two, and somebody is told when that was not it', () => {
+    const dead = { ...NOTHING_WATCHED.meter, nothingAt: ['1,2', '2,3'] };
+    const { sees: seen } = new BenchDriver();
+    const work = (meter: typeof dead) => deadMeterWork({ seen, watched: { ...NOTHING_WATCHED, meter } });
+    expect(work(dead)).toBeNull();
+    const third = { ...dead, nothingAt: [...dead.nothingAt, '3,4'] };
+    expect(work(third)?.act).toEqual({ type: 'bench.setRight', what: 'ammeterLeads' });
+    expect(work({ ...third, repairs: 1 })).toMatchObject({
+      act: null,
+      do: 'Tell whoever looks after the bench.',
+    });
+  });
+
+  it('that has moved once is believed when it stays down', () => {
+    const me = across().waits(4000);
+    expect(watched(me).meter).toMatchObject({ moved: true, nothingAt: [] });
+    const broken = across([{ kind: 'brokenLead', lead: 'ammeter.1' }]).waits(4000);
+    const seen = watched(broken);
+    expect(seen.meter.moved).toBe(false);
+    expect(unmovedWork({ seen: broken.sees, watched: seen })?.act?.type).toBe('range.turn');
   });
 });
 

@@ -105,6 +105,30 @@ describe('the guide, followed from the first look to the job handed in', () => {
     expect(beginner.lines.map(({ test }) => test)).toEqual(['ground']);
   });
 
+  it.each<[string, JobOptions['benchFaults'], TestKind[], string]>([
+    ['a needle off zero', [{ kind: 'ammeterZero', offset: 0.05 }], ['neighbour'], 'ammeterZero'],
+    ['a needle off zero', [{ kind: 'ammeterZero', offset: 0.02 }], ['spaced'], 'ammeterZero'],
+    ['a broken ammeter lead', [{ kind: 'brokenLead', lead: 'ammeter.1' }], ['neighbour'], 'ammeterLeads'],
+    ['a broken ammeter lead', [{ kind: 'brokenLead', lead: 'ammeter.2' }], ['spaced'], 'ammeterLeads'],
+  ])('sees %s and puts it right before a line is written: %o', (_what, benchFaults = [], tests, care) => {
+    const beginner = beginnerAt({ tests, benchFaults }).follow();
+    handedIn(beginner);
+    const acts = beginner.me.session.log.map(({ action }) => action);
+    const cared = acts.flatMap((action) => (action.type === 'bench.setRight' ? [action.what] : []));
+    expect(cared).toEqual([care]);
+    const at = (type: string) => acts.findIndex((action) => action.type === type);
+    expect(at('bench.setRight')).toBeLessThan(at('sheet.write'));
+    const lost = beginner.procedure().filter(({ earned, of }) => earned < of);
+    expect(lost.map(({ title, sentence }) => `${title}: ${sentence}`)).toEqual([]);
+    expect(beginner.procedure().map(({ id }) => id)).toContain('benchSetRight');
+  });
+
+  it('takes an ammeter off zero for none of its business where nothing is read on it', () => {
+    const beginner = beginnerAt({ tests: ['strip'], benchFaults: [{ kind: 'ammeterZero', offset: 0.05 }] });
+    handedIn(beginner.follow());
+    expect(beginner.me.session.log.map(({ action }) => action.type)).not.toContain('bench.setRight');
+  });
+
   it('gets carbon out from between the bars before anyone calls the armature shorted', () => {
     const carbon = { kind: 'bridgedBars', bar: 5, ohm: 2e-3, by: 'carbon' } as const;
     const beginner = beginnerAt({ tests: ['neighbour', 'strip'], faults: [carbon] }).follow();

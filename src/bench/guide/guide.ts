@@ -10,6 +10,7 @@ import { type Asked, doing, first, type GuideFacts, type GuideJob, type GuideSte
 
 export { deadLampWork } from './deadLamp.ts';
 export { handlesWork } from './handles.ts';
+export { deadMeterWork, unmovedWork, zeroWork } from './meter.ts';
 export { linesThatCount, type RemedyDone } from './remedies.ts';
 export type { GuideFacts, GuideJob, GuideStep, Watched } from './step.ts';
 export { NOTHING_WATCHED, watch } from './watch.ts';

@@ -6,6 +6,7 @@ import type { LeadId, Place } from '../places.ts';
 import type { LampStage } from '../state.ts';
 import type { Control } from '../touchables.ts';
 import type { LampTrouble } from './deadLamp.ts';
+import type { MeterTrouble } from './meter.ts';
 import type { RemedyDone } from './remedies.ts';
 
 /** The next thing to do, and why. */
@@ -36,7 +37,7 @@ export interface CardLimits {
   readonly insulationMohm: number;
 }
 
-/** What is in sight, what stands on the sheet, and what someone who has watched knows of the lamp. */
+/** What is in sight, what stands on the sheet, and what someone who has watched knows of lamp and ammeter. */
 export interface GuideFacts {
   readonly seen: Observation;
   /** Lines that still say something of the parts: see remedies.ts. */
@@ -52,6 +53,8 @@ export interface Watched {
   readonly leanedOn: readonly Place[];
   /** A lamp that stays dark with its tips together. */
   readonly trouble: LampTrouble;
+  /** An ammeter that has shown nothing yet. */
+  readonly meter: MeterTrouble;
   /** Handles that were looked at through the lens. */
   readonly handlesSeen: readonly Place[];
   /** What the lens has shown, and where; of the bench's own leads only until they are put right. */

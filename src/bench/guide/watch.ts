@@ -3,6 +3,7 @@ import type { Observation } from '../observation.ts';
 import { ALL_LEADS } from '../places.ts';
 import { acrossPart } from '../state.ts';
 import { NO_TROUBLE, troubleAfter } from './deadLamp.ts';
+import { meterAfter, NO_METER_TROUBLE } from './meter.ts';
 import type { Watched } from './step.ts';
 
 export const NOTHING_WATCHED: Watched = {
@@ -11,6 +12,7 @@ export const NOTHING_WATCHED: Watched = {
   clues: [],
   handlesSeen: [],
   trouble: NO_TROUBLE,
+  meter: NO_METER_TROUBLE,
 };
 
 /** What is known after one more observation; the same object when it adds nothing. */
@@ -21,7 +23,8 @@ export function watch(watched: Watched, seen: Observation): Watched {
   const clues = cluesAfter(worked ? withoutHandles(watched.clues) : watched.clues, seen);
   const handlesSeen = handlesAfter(watched.handlesSeen, seen);
   const trouble = troubleAfter(watched.trouble, seen, provesNow(seen));
-  const next: Watched = { lamp, leanedOn, clues, handlesSeen, trouble };
+  const meter = meterAfter(watched.meter, seen);
+  const next: Watched = { lamp, leanedOn, clues, handlesSeen, trouble, meter };
   const same = (Object.keys(next) as (keyof Watched)[]).every((key) => next[key] === watched[key]);
   return same ? watched : next;
 }

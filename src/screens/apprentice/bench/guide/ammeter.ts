@@ -1,12 +1,13 @@
 import { type Action, RANGES_A } from '../../../../bench/action.ts';
 import { barAngleDeg, canReach } from '../../../../bench/geometry.ts';
+import { unmovedWork } from '../../../../bench/guide/guide.ts';
 import { barOf, barPlace, type LeadId } from '../../../../bench/places.ts';
 import { printedA } from '../../../../bench/scale.ts';
 import { stepsUp } from '../../../shared/count.ts';
 import { atHand } from '../atHand.ts';
 import { nearestBar } from '../keys.ts';
 import { standing } from '../sheetEntry.ts';
-import { doing, powered, type Situation, type Step, writing } from './step.ts';
+import { asStep, doing, powered, type Situation, type Step, writing } from './step.ts';
 
 type AmmeterTest = 'spaced' | 'neighbour';
 const FIRST: LeadId = 'ammeter.1';
@@ -18,7 +19,13 @@ const LEAST_SPACING = 2;
 export function ammeterStep(test: AmmeterTest, at: Situation): Step | null {
   if (written(test, at) === at.job.armature.bars) return null;
   const why = 'HIGH is full excitation: the coils give their full voltage, and the ammeter needs it.';
-  return powered('high', at, why) ?? takeStep(at) ?? placeProbes(test, at) ?? readStep(test, at);
+  return (
+    powered('high', at, why) ??
+    takeStep(at) ??
+    asStep(unmovedWork({ seen: at.seen, watched: at.known.watched })) ??
+    placeProbes(test, at) ??
+    readStep(test, at)
+  );
 }
 
 function written(test: AmmeterTest, { lines, job }: Situation): number {
@@ -135,16 +142,25 @@ function readStep(test: AmmeterTest, at: Situation): Step {
   if (range) return range;
   const here = atHand(seen, job.armature);
   const count = here?.test === test ? here.count : null;
-  if (count !== null && standing(lines, test).has(count)) {
-    const why =
-      'The probes stay, the bars pass under them: a difference is then in the bar and not in the place.';
-    const turn: Action = { type: 'armature.turn', byDeg: 360 / job.armature.bars };
-    return doing(turn, 'Turn the armature by one bar, top towards you.', why);
-  }
+  if (count !== null && standing(lines, test).has(count))
+    return turnStep(
+      at,
+      'The probes stay, the bars pass under them: a difference is then in the bar and not in the place.',
+    );
   if (!seen.needle.atRest)
     return { say: 'Let the needle come to rest.', why: 'A moving needle has no reading.', act: null };
+  if (!at.known.watched.meter.moved)
+    return turnStep(
+      at,
+      'The needle has not moved yet. See whether it does at other bars before that is called a finding.',
+    );
   const why = 'Every bar gets its reading. What counts is the bar that differs from the rest.';
   return writing(test, 'Read the needle and write the line.', why);
+}
+
+function turnStep({ job }: Situation, why: string): Step {
+  const turn: Action = { type: 'armature.turn', byDeg: 360 / job.armature.bars };
+  return doing(turn, 'Turn the armature by one bar, top towards you.', why);
 }
 
 /** Before the first line the range that fits; after it only a needle at its stop is a reason to change. */

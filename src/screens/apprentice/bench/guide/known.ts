@@ -53,9 +53,11 @@ export function fold(known: Known, seen: Observation, geometry: CommutatorGeomet
   );
 }
 
-/** A remedy makes another part of it: the strip has to go all round again. */
+/** A remedy makes another part of it: the strip has to go all round again. Spacings that showed nothing tell nothing. */
 function foldWork(known: Known, { minutesSpent }: Observation): Known {
-  return minutesSpent === known.minutesSpent ? known : { ...known, minutesSpent, strip: new Map() };
+  if (minutesSpent === known.minutesSpent) return known;
+  const spacings = new Map([...known.spacings].filter(([, reading]) => reading > 0));
+  return { ...known, minutesSpent, strip: new Map(), spacings };
 }
 
 function foldHeat(known: Known, { growlerHeat, partHeat, supply }: Observation): Known {

@@ -1,16 +1,17 @@
 import {
   deadLampWork,
-  type GuideStep,
+  deadMeterWork,
   prepareStep as guidedPreparation,
   nextStep as guidedStep,
   handlesWork,
+  zeroWork,
 } from '../../../../bench/guide/guide.ts';
 import type { TestKind } from '../../../../bench/paper.ts';
 import { ammeterStep, holsterAmmeter } from './ammeter.ts';
 import { coolStep } from './cool.ts';
 import { holsterLamp, lampStep } from './lamp.ts';
 import { placeStep, prepareStep } from './prepare.ts';
-import { doing, type Situation, type Step } from './step.ts';
+import { asStep, doing, type Situation, type Step } from './step.ts';
 import { hangStrip, stripStep } from './strip.ts';
 import { verdictStep } from './verdict.ts';
 
@@ -69,18 +70,15 @@ function otherStep({ seen, lines, remedies, job, known }: Situation): Step | nul
 }
 
 /** The bench itself is at fault. */
-function troubleStep({ seen, known }: Situation): Step | null {
-  return asStep(deadLampWork({ seen, watched: known.watched }));
+function troubleStep(at: Situation): Step | null {
+  const asked = { seen: at.seen, watched: at.known.watched };
+  const metered = METERED.some((test) => at.job.tests.includes(test) && WORK[test](at) !== null);
+  return asStep(deadLampWork(asked) ?? (metered ? (zeroWork(asked) ?? deadMeterWork(asked)) : null));
 }
+const METERED = ['spaced', 'neighbour'] as const;
 
 function beforePower({ seen }: Situation): Step | null {
   return asStep(guidedPreparation({ seen }));
-}
-
-function asStep(step: GuideStep | null): Step | null {
-  if (!step) return null;
-  const { do: say, because: why, act, write } = step;
-  return { say, why, act, ...(write ? { write } : {}) };
 }
 
 function clearStep(at: Situation): Step | null {

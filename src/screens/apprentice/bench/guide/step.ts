@@ -1,5 +1,5 @@
 import type { Action } from '../../../../bench/action.ts';
-import type { RemedyDone } from '../../../../bench/guide/guide.ts';
+import type { GuideStep, RemedyDone } from '../../../../bench/guide/guide.ts';
 import type { Observation } from '../../../../bench/observation.ts';
 import type { SheetLine, TestKind, Verdict } from '../../../../bench/paper.ts';
 import type { Job } from '../../../../scenario/public/job.ts';
@@ -38,4 +38,11 @@ export function writing(test: TestKind, say: string, why: string): Step {
 export function powered(to: 'low' | 'high', { seen }: Situation, why: string): Step | null {
   if (seen.selector === to) return null;
   return doing({ type: 'selector.turn', to }, `Turn the selector to ${to.toUpperCase()}.`, why);
+}
+
+/** A step of the bench's own guide as one of this one. */
+export function asStep(step: GuideStep | null): Step | null {
+  if (!step) return null;
+  const { do: say, because: why, act, write } = step;
+  return { say, why, act, ...(write ? { write } : {}) };
 }
