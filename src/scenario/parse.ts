@@ -5,6 +5,7 @@ import { checkWinding } from '../engine/parts/windingRules.ts';
 import { checkParts } from './checkParts.ts';
 import { checkRubric } from './checkRubric.ts';
 import { contradictions } from './contradictions.ts';
+import { unfindable } from './findable.ts';
 import { parseJsonText } from './jsonText.ts';
 import { bringUpToDate } from './migrations.ts';
 import type { Issue, Parsed, PartLibrary, Scenario } from './scenario.ts';
@@ -49,7 +50,7 @@ function checkPartType(id: string, library: PartLibrary): Issue {
 }
 
 /**
- * Reads a scenario already taken from JSON. Every problem is named with its path and one sentence.
+ * Reads a scenario already taken from JSON, kept before or inside an attempt. Every problem is named with its path and one sentence.
  * @param library  part types a scenario may use
  */
 export function parseScenario(input: unknown, library: PartLibrary): Parsed<Scenario> {
@@ -69,10 +70,17 @@ export function parseScenario(input: unknown, library: PartLibrary): Parsed<Scen
   return issues.length > 0 ? refuse(...issues) : { ok: true, value: scenario };
 }
 
+/** Reads a scenario that is to become a job: it must not hide what nobody could find. */
+export function parseNewJob(input: unknown, library: PartLibrary): Parsed<Scenario> {
+  const read = parseScenario(input, library);
+  const issues = read.ok ? unfindable(read.value) : [];
+  return issues.length > 0 ? refuse(...issues) : read;
+}
+
 /** Reads the text of a scenario file. */
 export function parseScenarioText(text: string, library: PartLibrary): Parsed<Scenario> {
   const json = parseJsonText(text, 'a scenario file', MOST_SCENARIO_BYTES);
-  return json.ok ? parseScenario(json.value, library) : json;
+  return json.ok ? parseNewJob(json.value, library) : json;
 }
 
 /** Reads a part type (a file of scenarios/parts) already taken from JSON. */

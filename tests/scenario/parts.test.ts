@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { parseScenario } from '../../src/scenario/parse.ts';
+import { parseNewJob, parseScenario, parseScenarioText } from '../../src/scenario/parse.ts';
 import { jobOf } from '../../src/scenario/public/view.ts';
 import type { Scenario } from '../../src/scenario/scenario.ts';
 import { job } from '../support/jobs.ts';
@@ -81,5 +81,23 @@ describe('a job whose parts do not fit together', () => {
     const file = structuredClone(job({ parts: ['fieldFrame'], faults: [{ kind: 'openCoil', coil: 1 }] }));
     const read = parseScenario(file, library);
     expect(read.ok ? '' : read.issues[0]!.path).toBe('hidden.armature.faults');
+  });
+});
+
+describe('a needle below zero', () => {
+  const hiding = (offset: number): Scenario => ({
+    ...whole(),
+    hidden: { ...whole().hidden, bench: { faults: [{ kind: 'ammeterZero', offset }] } },
+  });
+
+  it.each([-0.05, 0, 0.0025])('of %f is refused in a new job, since nobody could find it', (offset) => {
+    const read = parseNewJob(hiding(offset), library);
+    expect(read.ok ? [] : read.issues.map(({ path }) => path)).toEqual(['hidden.bench.faults[0].offset']);
+    expect(parseScenarioText(JSON.stringify(hiding(offset)), library).ok).toBe(false);
+  });
+
+  it('is still read where it was kept, and above zero a job may hide it', () => {
+    expect(parseScenario(hiding(-0.05), library).ok).toBe(true);
+    expect(parseNewJob(hiding(0.01), library).ok).toBe(true);
   });
 });

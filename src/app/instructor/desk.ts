@@ -4,7 +4,7 @@ import { JOB_PLATES } from '../../engine/parts/brushPlate.ts';
 import { JOB_FRAMES } from '../../engine/parts/fieldFrameDesigns.ts';
 import { coilPlaces } from '../../engine/parts/winding.ts';
 import { difficulties } from '../../scenario/generate.ts';
-import { parseScenario, parseScenarioText } from '../../scenario/parse.ts';
+import { parseNewJob, parseScenario, parseScenarioText } from '../../scenario/parse.ts';
 import { armatureView, frameView, plateView } from '../../scenario/public/view.ts';
 import {
   type PartLibrary,
@@ -62,7 +62,7 @@ export function createInstructorDesk({ library, store }: InstructorDeskInput): I
     jobs: () => guarded(async () => right(await made(store, library))),
     begin: (part) => guarded(async () => keepNew(blank(part))),
     job: (id) => guarded(() => stored(id)),
-    check: (draft) => parseScenario(draft, parts),
+    check: (draft) => parseNewJob(draft, parts),
     effects: (scenario) =>
       guarded(async () => {
         const read = parseScenario(scenario, parts);
@@ -77,7 +77,7 @@ export function createInstructorDesk({ library, store }: InstructorDeskInput): I
       }),
     save: (scenario, since) =>
       guarded(async () => {
-        const read = parseScenario(scenario, parts);
+        const read = parseNewJob(scenario, parts);
         return read.ok ? right(await keep(read.value, since)) : read;
       }),
     duplicate: (id) =>
@@ -91,7 +91,7 @@ export function createInstructorDesk({ library, store }: InstructorDeskInput): I
         return right(null);
       }),
     file: (scenario) => {
-      const read = parseScenario(scenario, parts);
+      const read = parseNewJob(scenario, parts);
       if (!read.ok) return read;
       const { id } = read.value.public;
       return right({ name: `${id}.json`, text: `${JSON.stringify(read.value, null, 2)}\n` });

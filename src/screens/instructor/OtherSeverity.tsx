@@ -86,7 +86,7 @@ function Form({ fault, onChange }: SeverityProps) {
         <SliderField
           label="Needle off zero"
           value={fault.offset}
-          min={-0.2}
+          min={0.01}
           max={0.2}
           step={0.01}
           words={`${Math.round(100 * fault.offset)} % of the scale`}
