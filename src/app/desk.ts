@@ -12,6 +12,7 @@ import {
   type AttemptSummary as Kept,
   StoreRefused,
 } from '../store/attemptStore.ts';
+import { type Journal, makeGood } from '../store/journal.ts';
 import type { Store } from '../store/store.ts';
 import { holdAttempt } from '../store/windows.ts';
 import { askOf } from './assessing/assessing.ts';
@@ -25,12 +26,13 @@ import { mountReplay, surround } from './surround.ts';
 export interface DeskInput {
   readonly library: Library;
   readonly store: Store;
+  readonly journal: Journal;
   /** Told when an act could not be kept. */
   readonly onTrouble: (sentence: string) => void;
 }
 
 /** Everything the screens ask for, answered from this browser. */
-export function createDesk({ library, store, onTrouble }: DeskInput): Desk {
+export function createDesk({ library, store, journal, onTrouble }: DeskInput): Desk {
   const running = new Map<string, KeptBench>();
 
   const readAttempt = async (id: string): Promise<Parsed<Attempt>> =>
@@ -40,6 +42,7 @@ export function createDesk({ library, store, onTrouble }: DeskInput): Desk {
     const attempt = bench.attempt();
     const kept = keepBench(bench, alreadyKept, {
       store,
+      journal,
       resultOf: (closed) => resultOf(closed, library),
       onTrouble: (error) => onTrouble(sentenceOf(error)),
     });
@@ -83,6 +86,7 @@ export function createDesk({ library, store, onTrouble }: DeskInput): Desk {
         await running.get(id)?.settled();
         const letGo = await holdAttempt(id);
         if (letGo === null) return wrong('', 'This attempt is at the bench in another window: go on there.');
+        await makeGood(id, journal, store);
         const opened = await openOrResume(id);
         if (!opened.ok) letGo();
         return opened.ok ? right(open(opened.value.bench, opened.value.kept, letGo)) : opened;

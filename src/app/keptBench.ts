@@ -2,19 +2,21 @@ import type { Attempt, Entry } from '../attempt/entry.ts';
 import type { BenchPort } from '../bench/port.ts';
 import type { LocalBench } from '../link/localBench.ts';
 import type { AttemptResult, AttemptStore } from '../store/attemptStore.ts';
+import type { Journal } from '../store/journal.ts';
 
 /** How often the passing of simulated time is kept while nothing is done, ms. */
 const REACHED_EVERY_MS = 5000;
 
 export interface Keeping {
-  readonly store: AttemptStore;
+  readonly store: Pick<AttemptStore, 'append' | 'reached' | 'close'>;
+  readonly journal: Pick<Journal, 'note'>;
   /** Marks of a closed attempt, for the list of jobs. */
   readonly resultOf: (attempt: Attempt) => Promise<AttemptResult>;
   /** Told when something could not be kept. */
   readonly onTrouble: (error: unknown) => void;
 }
 
-/** A bench whose every act is written to the store as it is done, in order. */
+/** A bench whose every act is noted before it is answered, and written to the store as it is done, in order. */
 export interface KeptBench {
   readonly port: BenchPort;
   /** Resolves when everything done so far is on disk. */
@@ -23,7 +25,7 @@ export interface KeptBench {
 }
 
 export function keepBench(bench: LocalBench, alreadyKept: number, keeping: Keeping): KeptBench {
-  const { store, resultOf, onTrouble } = keeping;
+  const { store, journal, resultOf, onTrouble } = keeping;
   const { id } = bench.attempt();
   /** Entries the store has acknowledged; what it refused is offered again with the next act. */
   let written = alreadyKept;
@@ -35,11 +37,13 @@ export function keepBench(bench: LocalBench, alreadyKept: number, keeping: Keepi
   const then = (work: () => Promise<void>) => {
     queue = queue.then(work).catch(onTrouble);
   };
+  const note = () => journal.note(id, bench.attempt().entries.slice(written, ended ?? undefined));
   const keep = async () => {
     const attempt = bench.attempt();
     const fresh = attempt.entries.slice(written, ended ?? undefined);
     if (fresh.length > 0) await store.append(id, fresh);
     written += fresh.length;
+    note();
     if (ended === null || closed) return;
     const whole = { ...attempt, entries: attempt.entries.slice(0, ended) };
     await store.close(id, attempt.endMs, await resultOf(whole));
@@ -49,6 +53,7 @@ export function keepBench(bench: LocalBench, alreadyKept: number, keeping: Keepi
     if (closed) return;
     const { entries } = bench.attempt();
     if (ended === null && isOver(bench, entries.slice(written))) ended = entries.length;
+    note();
     then(keep);
   };
   const keepTime = () => {
@@ -57,6 +62,12 @@ export function keepBench(bench: LocalBench, alreadyKept: number, keeping: Keepi
     if (ended === null) then(() => store.reached(id, bench.attempt().endMs));
   };
 
+  // The page went away between the last act and the closing of the record.
+  const { entries } = bench.attempt();
+  if (isOver(bench, entries)) {
+    ended = entries.length;
+    then(keep);
+  }
   const timer = setInterval(keepTime, REACHED_EVERY_MS);
   window.addEventListener('pagehide', keepTime);
   const unwatch = bench.watch((seen) => {

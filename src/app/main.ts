@@ -3,6 +3,7 @@ import { h, render } from 'preact';
 import { App } from '../screens/App.tsx';
 import type { StoredProblem } from '../screens/shell.ts';
 import { openBrowserStore } from '../store/browserStore.ts';
+import { browserJournal, makeAllGood } from '../store/journal.ts';
 import { createDesk } from './desk.ts';
 import { fetchLibrary } from './library.ts';
 import { keepOffline } from './offline.ts';
@@ -12,6 +13,8 @@ import { warmScene } from './surround.ts';
 async function start(): Promise<void> {
   const [library, store] = await Promise.all([fetchLibrary(), openBrowserStore()]);
   const settings = loadSettings();
+  const journal = browserJournal(localStorage);
+  await makeAllGood(journal, store);
   const root = document.getElementById('app');
   if (!root) throw new Error('index.html has no #app element.');
 
@@ -21,7 +24,7 @@ async function start(): Promise<void> {
     problems = [...problems, { where: 'This attempt', issues: [{ path: '', sentence }], text: null }];
     draw();
   };
-  const desk = createDesk({ library, store, onTrouble: tell });
+  const desk = createDesk({ library, store, journal, onTrouble: tell });
   draw();
   whenIdle(warmScene);
 }
