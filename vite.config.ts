@@ -1,6 +1,7 @@
 import { defineConfig } from 'vitest/config';
 import { pieces } from './tools/lean/chunks.ts';
 import { lean } from './tools/lean/plugin.ts';
+import { readyWhole } from './tools/lean/readyWhole.ts';
 import { library } from './tools/library/plugin.ts';
 import { offline } from './tools/offline/plugin.ts';
 
@@ -8,7 +9,7 @@ export default defineConfig({
   root: '.',
   base: './',
   publicDir: 'assets/public',
-  plugins: [lean(), library(), offline()],
+  plugins: [lean(), library(), readyWhole(), offline()],
   build: {
     outDir: 'dist',
     target: 'es2022',

@@ -1,5 +1,4 @@
-import { ATTEMPT_FORMAT, ATTEMPT_VERSION, type Attempt } from '../attempt/entry.ts';
-import { MOST_ATTEMPT_CHARS, parseAttempt, parseAttemptText } from '../attempt/parse.ts';
+import { ATTEMPT_FORMAT, ATTEMPT_VERSION, type Attempt, MOST_ATTEMPT_CHARS } from '../attempt/entry.ts';
 import type { RemedyDone } from '../bench/guide/guide.ts';
 import type { SheetLine } from '../bench/paper.ts';
 import { type LocalBench, openLocalBench, resumeLocalBench } from '../link/localBench.ts';
@@ -35,8 +34,17 @@ export interface DeskInput {
 export function createDesk({ library, store, journal, onTrouble }: DeskInput): Desk {
   const running = new Map<string, KeptBench>();
 
-  const readAttempt = async (id: string): Promise<Parsed<Attempt>> =>
-    parseAttempt(await store.read(id), library.parts);
+  /** Begun here and not yet worked on: known without being read and checked again. */
+  const fresh = new Map<string, Attempt>();
+
+  const readAttempt = async (id: string): Promise<Parsed<Attempt>> => {
+    const stored = await store.read(id);
+    const begun = fresh.get(id);
+    fresh.delete(id);
+    if (begun && hasNoEntries(stored)) return right(begun);
+    const { parseAttempt } = await import('../attempt/parse.ts');
+    return parseAttempt(stored, library.parts);
+  };
 
   const open = (bench: LocalBench, alreadyKept: number, letGo: () => void): OpenBench => {
     const attempt = bench.attempt();
@@ -80,7 +88,13 @@ export function createDesk({ library, store, journal, onTrouble }: DeskInput): D
 
   return {
     jobs: () => board(library, store),
-    begin: (jobId, learner) => guarded(() => begin(jobId, learner, library, store)),
+    begin: (jobId, learner) =>
+      guarded(async () => {
+        const begun = await begin(jobId, learner, library, store);
+        if (!begun.ok) return begun;
+        fresh.set(begun.value.id, begun.value);
+        return right(begun.value.id);
+      }),
     bench: (id) =>
       guarded(async () => {
         await running.get(id)?.settled();
@@ -175,15 +189,21 @@ async function begin(
   learner: string,
   library: Library,
   store: Store,
-): Promise<Parsed<string>> {
+): Promise<Parsed<Attempt>> {
   const made = await boardJobs(store, library.parts);
   const scenario: Scenario | undefined =
     made.find((one) => one.public.id === jobId) ?? library.scenarios.get(jobId);
   if (!scenario) return wrong('', `There is no job ${jobId} on the board.`);
   const id = crypto.randomUUID();
   const start = { id, learner, mode: scenario.public.mode, startedAt: new Date().toISOString(), scenario };
-  await store.begin({ format: ATTEMPT_FORMAT, version: ATTEMPT_VERSION, ...start, endMs: 0 });
-  return right(id);
+  const header = { format: ATTEMPT_FORMAT, version: ATTEMPT_VERSION, ...start, endMs: 0 } as const;
+  await store.begin(header);
+  return right({ ...header, entries: [] });
+}
+
+function hasNoEntries(stored: unknown): boolean {
+  const { entries } = (stored ?? {}) as { readonly entries?: unknown };
+  return Array.isArray(entries) && entries.length === 0;
 }
 
 async function importFile(
@@ -197,6 +217,7 @@ async function importFile(
       `Expected an attempt file of at most ${MOST_ATTEMPT_CHARS / 1e6} MB, but one of ${(file.size / 1e6).toFixed(1)} MB came.`,
     );
   }
+  const { parseAttemptText } = await import('../attempt/parse.ts');
   const read = parseAttemptText(await file.text(), library.parts);
   if (!read.ok) return read;
   const result = await askOf('result', read.value, library.parts);

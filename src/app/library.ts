@@ -1,5 +1,4 @@
 import type { ArmatureDesign } from '../engine/parts/armature.ts';
-import { parsePart, parseScenario } from '../scenario/parse.ts';
 import type { PartLibrary, Scenario } from '../scenario/scenario.ts';
 import type { StoredProblem } from '../screens/shell.ts';
 
@@ -10,32 +9,24 @@ export interface Library {
   readonly problems: readonly StoredProblem[];
 }
 
-/** Files of scenarios/ by name, as they came from JSON. */
-export interface LibraryFiles {
-  readonly parts: Readonly<Record<string, unknown>>;
-  readonly scenarios: Readonly<Record<string, unknown>>;
+/** The library as it travels from the build, which has checked it: a page need not do so again at every start. */
+export interface CheckedLibrary {
+  readonly parts: readonly ArmatureDesign[];
+  readonly scenarios: readonly Scenario[];
+  readonly problems: readonly StoredProblem[];
 }
 
 /** Fetches the library as the build has it; see tools/library. */
 export async function fetchLibrary(): Promise<Library> {
   const answer = await fetch('./library.json');
   if (!answer.ok) throw new Error(`The library of jobs did not come (${answer.status}).`);
-  return readLibrary((await answer.json()) as LibraryFiles);
+  return libraryOf((await answer.json()) as CheckedLibrary);
 }
 
-export function readLibrary(files: LibraryFiles): Library {
-  const problems: StoredProblem[] = [];
-  const parts = new Map<string, ArmatureDesign>();
-  for (const [file, content] of Object.entries(files.parts)) {
-    const part = parsePart(content);
-    if (part.ok) parts.set(part.value.id, part.value);
-    else problems.push({ where: file, issues: part.issues, text: null });
-  }
-  const scenarios = new Map<string, Scenario>();
-  for (const [file, content] of Object.entries(files.scenarios)) {
-    const scenario = parseScenario(content, parts);
-    if (scenario.ok) scenarios.set(scenario.value.public.id, scenario.value);
-    else problems.push({ where: file, issues: scenario.issues, text: null });
-  }
-  return { parts, scenarios, problems };
+export function libraryOf({ parts, scenarios, problems }: CheckedLibrary): Library {
+  return {
+    parts: new Map(parts.map((part) => [part.id, part])),
+    scenarios: new Map(scenarios.map((scenario) => [scenario.public.id, scenario])),
+    problems,
+  };
 }

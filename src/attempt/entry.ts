@@ -45,6 +45,9 @@ export interface Entry {
 export const ATTEMPT_FORMAT = 'slot-and-riser/attempt';
 export const ATTEMPT_VERSION = 1;
 
+/** Longest attempt file accepted, characters; three thousand acts take about two million. */
+export const MOST_ATTEMPT_CHARS = 20_000_000;
+
 /** An attempt as it is stored and handed over: the log plus all that a replay needs. */
 export interface Attempt {
   readonly format: typeof ATTEMPT_FORMAT;

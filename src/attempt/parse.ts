@@ -2,11 +2,8 @@ import { parseJsonText } from '../scenario/jsonText.ts';
 import { parseScenario } from '../scenario/parse.ts';
 import type { Issue, Parsed, PartLibrary } from '../scenario/scenario.ts';
 import { issuesFrom, nameValue } from '../scenario/sentences.ts';
-import { ATTEMPT_FORMAT, ATTEMPT_VERSION, type Attempt } from './entry.ts';
+import { ATTEMPT_FORMAT, ATTEMPT_VERSION, type Attempt, MOST_ATTEMPT_CHARS } from './entry.ts';
 import { attemptSchema } from './schema.ts';
-
-/** Longest attempt file accepted, characters; three thousand acts take about two million. */
-export const MOST_ATTEMPT_CHARS = 20_000_000;
 
 type Stored = Readonly<Record<string, unknown>>;
 

@@ -279,7 +279,8 @@ export class Stage {
 
   private turnLever(s: Situation, dtMs: number): boolean {
     const goal = leverAngle(s.seen.selector);
-    const next = this.approach(this.selector.angle, goal, dtMs, 60);
+    // At the first look it stands where it stands; only a hand moves it.
+    const next = this.poses === null ? goal : this.approach(this.selector.angle, goal, dtMs, 60);
     this.selector.pointTo(next);
     return next !== goal;
   }

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { ATTEMPT_FORMAT, ATTEMPT_VERSION } from '../../src/attempt/entry.ts';
-import { MOST_ATTEMPT_CHARS, parseAttempt, parseAttemptText } from '../../src/attempt/parse.ts';
+import { ATTEMPT_FORMAT, ATTEMPT_VERSION, MOST_ATTEMPT_CHARS } from '../../src/attempt/entry.ts';
+import { parseAttempt, parseAttemptText } from '../../src/attempt/parse.ts';
 import { BenchDriver, job, PARTS } from '../support/benchDriver.ts';
 
 function stored() {

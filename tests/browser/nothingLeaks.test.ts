@@ -4,6 +4,7 @@ import { join } from 'node:path';
 import type { Page } from 'playwright-core';
 import { build, type Plugin, preview } from 'vite';
 import { afterAll, beforeAll, describe, expect, inject, it, vi } from 'vitest';
+import type { CheckedLibrary } from '../../src/app/library.ts';
 import { closeBrowser, openApp } from './support/page.ts';
 import './support/provided.ts';
 import { toBench } from './support/screens.ts';
@@ -12,16 +13,21 @@ import { Senses } from './support/senses.ts';
 const JOB = 'q-91d2';
 const OTHER_FAULTS = [{ kind: 'groundedBar', bar: 3, ohm: 0.4 }];
 
-/** Gives one scenario another hidden fault and leaves its public half and all else alone. */
+/** Gives one job of the library another hidden fault and leaves its public half and all else alone. */
 function otherFault(): Plugin {
   return {
     name: 'other-fault',
-    enforce: 'pre',
-    transform(code, id) {
-      if (!id.split('?')[0]?.endsWith(`scenarios/${JOB}.json`)) return null;
-      const scenario = JSON.parse(code) as { hidden: { armature: { faults: unknown[] } } };
-      scenario.hidden.armature.faults = OTHER_FAULTS;
-      return JSON.stringify(scenario);
+    enforce: 'post',
+    generateBundle: {
+      order: 'post',
+      handler(_, bundle) {
+        const file = bundle['library.json'];
+        if (file?.type !== 'asset') throw new Error('The build has no library.json.');
+        const library = JSON.parse(String(file.source)) as CheckedLibrary;
+        const job = library.scenarios.find((one) => one.public.id === JOB);
+        Object.assign(job!.hidden.armature, { faults: OTHER_FAULTS });
+        file.source = JSON.stringify(library);
+      },
     },
   };
 }

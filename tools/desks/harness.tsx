@@ -1,8 +1,9 @@
 import '../../src/screens/shared/base.css';
 import { render } from 'preact';
 import { createAssessorDesk } from '../../src/app/assessor/desk.ts';
+import { checkLibrary } from '../../src/app/checkLibrary.ts';
 import { createInstructorDesk } from '../../src/app/instructor/desk.ts';
-import { readLibrary } from '../../src/app/library.ts';
+import { libraryOf } from '../../src/app/library.ts';
 import { mountReplay } from '../../src/app/surround.ts';
 import { AssessorScreens } from '../../src/screens/assessor/AssessorScreens.tsx';
 import { readAssessorRoute } from '../../src/screens/assessor/route.ts';
@@ -12,7 +13,7 @@ import { openBrowserStore } from '../../src/store/browserStore.ts';
 import { FILES } from '../library/files.ts';
 import { fill } from './fill.ts';
 
-const library = readLibrary(FILES);
+const library = libraryOf(checkLibrary(FILES));
 const store = await openBrowserStore();
 if (!location.hash.startsWith('#/instructor')) await fill(store, library);
 const desk = createAssessorDesk({ library, store, mountReplay });

@@ -1,4 +1,4 @@
-import type { LibraryFiles } from '../../src/app/library.ts';
+import type { LibraryFiles } from '../../src/app/checkLibrary.ts';
 
 /** The library bundled with the page, for tools that look at screens by themselves. */
 export const FILES: LibraryFiles = {

@@ -1,11 +1,12 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import type { Plugin } from 'vite';
+import { checkLibrary } from '../../src/app/checkLibrary.ts';
 
 const FOLDER = 'scenarios';
 const FILE = 'library.json';
 
-/** Every part and every job that comes with the app as one data file: content is not script, and it grows. */
+/** Every part and every job that comes with the app, checked, as one data file: content is not script, and it grows. */
 export function library(): Plugin {
   return {
     name: 'library',
@@ -22,7 +23,7 @@ export function library(): Plugin {
 }
 
 function libraryText(): string {
-  return JSON.stringify({ parts: filesIn(join(FOLDER, 'parts')), scenarios: filesIn(FOLDER) });
+  return JSON.stringify(checkLibrary({ parts: filesIn(join(FOLDER, 'parts')), scenarios: filesIn(FOLDER) }));
 }
 
 function filesIn(folder: string): Record<string, unknown> {

@@ -1,5 +1,6 @@
+import { checkLibrary } from '../../src/app/checkLibrary.ts';
 import { browserClock } from '../../src/app/clock.ts';
-import { readLibrary } from '../../src/app/library.ts';
+import { libraryOf } from '../../src/app/library.ts';
 import { openLocalBench } from '../../src/link/localBench.ts';
 import { jobOf } from '../../src/scenario/public/view.ts';
 import type { Desk } from '../../src/screens/shell.ts';
@@ -9,7 +10,7 @@ import { handMadeDesk } from './desk.ts';
 
 /** The harness's desk with the real jobs and the real bench behind the same screens; nothing is kept. */
 export function realDesk(): Desk {
-  const { parts, scenarios } = readLibrary(FILES);
+  const { parts, scenarios } = libraryOf(checkLibrary(FILES));
   const jobs = [...scenarios.values()].map((scenario) => jobOf(scenario, parts));
   return {
     ...handMadeDesk(),

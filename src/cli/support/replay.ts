@@ -1,5 +1,5 @@
-import type { Attempt } from '../../attempt/entry.ts';
-import { MOST_ATTEMPT_CHARS, parseAttempt, parseAttemptText } from '../../attempt/parse.ts';
+import { type Attempt, MOST_ATTEMPT_CHARS } from '../../attempt/entry.ts';
+import { parseAttempt, parseAttemptText } from '../../attempt/parse.ts';
 import { EVIDENCE_FORMAT, MOST_EVIDENCE, parseEvidenceText } from '../../records/evidenceFile.ts';
 import { verifyEvidence } from '../../records/verify.ts';
 import type { Issue, PartLibrary } from '../../scenario/scenario.ts';

@@ -1,8 +1,14 @@
 import 'pixi.js/graphics';
-import { CanvasRenderer } from 'pixi.js';
+import { CanvasBatchAdaptor, CanvasRenderer } from 'pixi.js';
+import { PlainBatches } from './plainBatches.ts';
 
 /** The plain canvas: needs no graphics processor, knows upright pictures only. */
 export class PlainRenderer extends CanvasRenderer {
+  constructor() {
+    super();
+    this.renderPipes.batch = new PlainBatches(this, new CanvasBatchAdaptor());
+  }
+
   /** Makes no functions from text, so it has nothing to ask of the page's content policy. */
   override _unsafeEvalCheck(): void {}
 }

@@ -16,7 +16,8 @@ function hasGraphicsProcessor(): boolean {
 }
 
 function askForGraphics(): boolean {
-  const gl = document.createElement('canvas').getContext('webgl');
+  // A browser that would draw in software refuses at once here, without the time it takes to set that up.
+  const gl = document.createElement('canvas').getContext('webgl', { failIfMajorPerformanceCaveat: true });
   if (!gl) return false;
   const named = gl.getExtension('WEBGL_debug_renderer_info');
   const name = String(gl.getParameter(named ? named.UNMASKED_RENDERER_WEBGL : gl.RENDERER));
