@@ -26,13 +26,12 @@ async function start(): Promise<void> {
   };
   const desk = createDesk({ library, store, journal, onTrouble: tell });
   draw();
-  whenIdle(warmScene);
+  afterPainting(warmScene);
 }
 
-/** While the learner reads a card, the picture's code comes. */
-function whenIdle(work: () => void): void {
-  if ('requestIdleCallback' in globalThis) requestIdleCallback(work, { timeout: 1500 });
-  else setTimeout(work, 300);
+/** While the learner reads the board and a card, the picture's code comes; the board itself is not held up by it. */
+function afterPainting(work: () => void): void {
+  requestAnimationFrame(() => setTimeout(work));
 }
 
 start().catch((error: unknown) => {

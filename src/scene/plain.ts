@@ -1,59 +1,114 @@
-import { Container, Matrix, Rectangle, Sprite, Texture } from 'pixi.js';
+import { Container, Sprite, type Texture } from 'pixi.js';
 import { SKIN_TURNS } from './paint/skin.ts';
 import { fullTurn, onSide, type Point, TILT_DEG } from './project.ts';
+import { type Pen, painted } from './surface.ts';
 import type { Ring } from './turningSkin.ts';
 
 const ROWS = 36;
 
+/** One straight piece of the skin, and where it lies: from its own px to those of the host, as a canvas takes them. */
 interface Slice {
-  readonly sprite: Sprite;
-  readonly texture: Texture;
+  readonly left: number;
+  readonly width: number;
   readonly row: number;
+  readonly across: Point;
+  readonly down: Point;
+  readonly at: Point;
 }
 
-/** A turned part from straight slices of its skin, for a renderer that only knows upright pictures. */
+/**
+ * A turned part from straight slices of its skin, for a renderer that only knows upright pictures. The slices are laid
+ * into one picture, anew only when the part has turned: a part at rest costs a frame one picture, not hundreds.
+ */
 export class SlicedSkin {
   readonly node = new Container();
-  private readonly slices: Slice[] = [];
+  private readonly slices: readonly Slice[];
   private readonly skin: Texture;
+  private readonly laid: Texture;
+  private readonly pen: Pen;
+  private readonly origin: Point;
+  private firstDeg: number | null = null;
 
   constructor(skin: Texture, axisY: number, rings: readonly Ring[]) {
     this.skin = skin;
-    for (let i = 0; i + 1 < rings.length; i++) {
-      for (let row = 0; row < ROWS; row++) this.add(axisY, rings[i]!, rings[i + 1]!, row);
-    }
+    const { source } = skin;
+    this.slices = rings
+      .slice(1)
+      .flatMap((ring, i) =>
+        Array.from({ length: ROWS }, (_, row) => slice(axisY, rings[i]!, ring, row, source)),
+      );
+    const box = around(this.slices);
+    this.origin = box;
+    let pen: Pen | undefined;
+    this.laid = painted(box.w, box.h, source.resolution, (its) => {
+      pen = its;
+    });
+    this.pen = pen!;
+    const sprite = new Sprite(this.laid);
+    sprite.position.set(box.x, box.y);
+    this.node.addChild(sprite);
     this.turnTo(0);
   }
 
   turnTo(rotationDeg: number): void {
-    const { height } = this.skin.source;
     const first = fullTurn(-180 - TILT_DEG - rotationDeg);
-    for (const { texture, row } of this.slices) {
-      texture.frame.y = Math.min(height - 1, ((first + (180 * row) / ROWS) / (360 * SKIN_TURNS)) * height);
-      texture.updateUvs();
-    }
+    if (first === this.firstDeg) return;
+    this.firstDeg = first;
+    this.lay(first);
+    this.laid.source.update();
   }
 
-  /** One slice: a parallelogram from the foot of its neighbour above, drawn a little long so that none gapes. */
-  private add(axisY: number, a: Ring, b: Ring, row: number): void {
-    const { source } = this.skin;
-    const from = -180 - TILT_DEG + (180 * row) / ROWS;
-    const to = from + 180 / ROWS;
-    const w = Math.max(1, (b.u - a.u) * source.width);
-    const h = source.height / (ROWS * 2 * SKIN_TURNS);
-    const texture = new Texture({ source, frame: new Rectangle(a.u * source.width, 0, w, h) });
-    const sprite = new Sprite(texture);
-    const left = onSide(axisY, a.x, a.radius, from);
-    const right = onSide(axisY, b.x, b.radius, from);
-    const foot = onSide(axisY, a.x, a.radius, to);
-    const across = { x: right.x - left.x + 0.6, y: right.y - left.y };
-    const down = { x: foot.x - left.x, y: foot.y - left.y + 0.7 };
-    sprite.setFromMatrix(
-      new Matrix(across.x / w, across.y / w, down.x / h, down.y / h, left.x, left.y - 0.35),
-    );
-    this.slices.push({ sprite, texture, row });
-    this.node.addChild(sprite);
+  /** @param firstDeg angle of the skin's row that lies uppermost, degrees */
+  private lay(firstDeg: number): void {
+    const { pen, origin } = this;
+    const { height, resolution: k, resource } = this.skin.source;
+    const h = sliceHeight(height);
+    pen.setTransform(k, 0, 0, k, 0, 0);
+    pen.clearRect(0, 0, this.laid.width, this.laid.height);
+    for (const { left, width, row, across, down, at } of this.slices) {
+      const y = Math.min(height - 1, ((firstDeg + (180 * row) / ROWS) / (360 * SKIN_TURNS)) * height);
+      const x0 = k * (at.x - origin.x);
+      const y0 = k * (at.y - origin.y);
+      pen.setTransform(k * across.x, k * across.y, k * down.x, k * down.y, x0, y0);
+      pen.drawImage(resource as HTMLCanvasElement, left * k, y * k, width * k, h * k, 0, 0, 1, 1);
+    }
   }
+}
+
+/** Height of one slice on a skin, px. */
+function sliceHeight(skinHeight: number): number {
+  return skinHeight / (ROWS * 2 * SKIN_TURNS);
+}
+
+/** A parallelogram from the foot of its neighbour above, drawn a little long so that none gapes. */
+function slice(axisY: number, a: Ring, b: Ring, row: number, skin: { readonly width: number }): Slice {
+  const from = -180 - TILT_DEG + (180 * row) / ROWS;
+  const left = onSide(axisY, a.x, a.radius, from);
+  const right = onSide(axisY, b.x, b.radius, from);
+  const foot = onSide(axisY, a.x, a.radius, from + 180 / ROWS);
+  return {
+    left: a.u * skin.width,
+    width: Math.max(1, (b.u - a.u) * skin.width),
+    row,
+    across: { x: right.x - left.x + 0.6, y: right.y - left.y },
+    down: { x: foot.x - left.x, y: foot.y - left.y + 0.7 },
+    at: { x: left.x, y: left.y - 0.35 },
+  };
+}
+
+/** Whole px round all corners of the slices. */
+function around(slices: readonly Slice[]) {
+  const corners = slices.flatMap(({ at, across, down }) => [
+    at,
+    { x: at.x + across.x, y: at.y + across.y },
+    { x: at.x + down.x, y: at.y + down.y },
+    { x: at.x + across.x + down.x, y: at.y + across.y + down.y },
+  ]);
+  const x = Math.floor(Math.min(...corners.map((p) => p.x)));
+  const y = Math.floor(Math.min(...corners.map((p) => p.y)));
+  const w = Math.ceil(Math.max(...corners.map((p) => p.x))) - x;
+  const h = Math.ceil(Math.max(...corners.map((p) => p.y))) - y;
+  return { x, y, w, h };
 }
 
 /** A ribbon that stays straight between its two ends. */
