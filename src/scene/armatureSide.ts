@@ -1,5 +1,6 @@
 import { Container, Sprite, type Texture } from 'pixi.js';
 import type { ArmatureView } from '../scenario/public/job.ts';
+import type { Rect } from './layout.ts';
 import type { Makers, Skin } from './makers.ts';
 import { paintBarFace, paintCoreDisc, paintRiserFace } from './paint/discs.ts';
 import {
@@ -13,7 +14,7 @@ import {
 } from './paint/shade.ts';
 import { paintSkin, type SkinPlan, type Stretch, skinPlan } from './paint/skin.ts';
 import { type SideGeometry, TILT_DEG, YAW } from './project.ts';
-import { disc, linear, type Pen, painted } from './surface.ts';
+import { disc, linear, type Pen, painted, still } from './surface.ts';
 import type { Ring } from './turningSkin.ts';
 
 const RAD = Math.PI / 180;
@@ -86,12 +87,10 @@ export class ArmatureSide {
     const left = Math.min(...rings.map((ring) => ring.x - YAW * ring.radius)) - 4;
     const right = Math.max(...rings.map((ring) => ring.x)) + 4;
     const radius = Math.max(...rings.map((ring) => ring.radius)) + 3;
-    const shade = painted(right - left, radius * 2, this.resolution, (pen) => {
-      pen.translate(-left, radius - axisY);
+    this.addStill({ x: left, y: axisY - radius, w: right - left, h: radius * 2 }, (pen) => {
       shadeRings(pen, axisY, rings, finish);
       if (corner) shadeCorner(pen, axisY, rings, corner.depth, corner.from);
     });
-    this.addAt(shade, left, axisY - radius);
   }
 
   /** A round face across the shaft, seen nearly edge-on. */
@@ -116,18 +115,14 @@ export class ArmatureSide {
     const { axisY, r } = this.g;
     const h = r.shaft * 2 + 6;
     const w = to - from + r.shaft + 8;
-    const shade = painted(w, h, this.resolution, (pen) => {
-      pen.translate(r.shaft * YAW + 4 - from, h / 2 - axisY);
+    this.addStill({ x: from - r.shaft * YAW - 4, y: axisY - h / 2, w, h }, (pen) => {
       if (end === 'right') paintRightShaft(pen, this.g, from, to);
       else paintLeftShaft(pen, this.g, from, to);
     });
-    this.addAt(shade, from - r.shaft * YAW - 4, axisY - h / 2);
   }
 
-  private addAt(texture: Texture, x: number, y: number): void {
-    const sprite = new Sprite(texture);
-    sprite.position.set(x, y);
-    this.node.addChild(sprite);
+  private addStill(box: Rect, draw: (pen: Pen) => void): void {
+    this.node.addChild(still(box, this.resolution, draw));
   }
 }
 

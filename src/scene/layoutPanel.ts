@@ -1,4 +1,5 @@
 import type { LayoutMode, PanelLayout, Rect } from './layout.ts';
+import { whole } from './wholePixels.ts';
 
 type Four<T> = readonly [T, T, T, T];
 
@@ -63,6 +64,17 @@ function inTwoRows(frame: Rect): PanelLayout {
   };
 }
 
+/** Everything on the panel stands on whole px: a picture between two px is drawn slowly, and its letters blur. */
 export function placePanel(frame: Rect, mode: LayoutMode): PanelLayout {
-  return mode === 'narrow' ? inTwoRows(frame) : inOneRow(frame, mode === 'medium');
+  const placed = mode === 'narrow' ? inTwoRows(frame) : inOneRow(frame, mode === 'medium');
+  const [ranges, holsters] = [placed.ranges, placed.holsters].map((row) => four((i) => whole(row[i]!)));
+  return {
+    frame,
+    selector: whole(placed.selector),
+    flags: whole(placed.flags),
+    meter: whole(placed.meter),
+    ranges: ranges!,
+    lamp: whole(placed.lamp),
+    holsters: holsters!,
+  };
 }

@@ -1,4 +1,4 @@
-import { Container, Sprite } from 'pixi.js';
+import { Container, type Sprite } from 'pixi.js';
 import { MAT_PARTS, type MatPart } from '../bench/action.ts';
 import type { Observation } from '../bench/observation.ts';
 import type { Job } from '../scenario/public/job.ts';
@@ -15,7 +15,7 @@ import {
   putBackTab,
 } from './partShape.ts';
 import { roundOf, type Shape } from './shapes.ts';
-import { linear, type Pen, painted, roundRect, shadowed } from './surface.ts';
+import { linear, type Pen, roundRect, shadowed, still } from './surface.ts';
 
 type Parts = Pick<Job, 'fieldFrame' | 'brushPlate'>;
 /** Puts a painted word into the usage the reader chose; null leaves words out. */
@@ -34,8 +34,8 @@ export class PartBoard {
     for (const part of MAT_PARTS) {
       const stand = layout.partStands[part];
       if (!stand) continue;
-      this.small[part] = picture(stand, resolution * 1.5, (pen) => paintSmall(pen, part, parts, stand, say));
-      this.large[part] = picture(layout.board, resolution, (pen) =>
+      this.small[part] = still(stand, resolution * 1.5, (pen) => paintSmall(pen, part, parts, stand, say));
+      this.large[part] = still(layout.board, resolution, (pen) =>
         paintLarge(pen, part, parts, layout.board, say),
       );
       this.node.addChild(this.small[part], this.large[part]);
@@ -43,7 +43,7 @@ export class PartBoard {
     const frame = parts.fieldFrame;
     if (!frame || !layout.partStands.fieldFrame) return;
     const loose = (apart: boolean) =>
-      picture(layout.board, resolution, (pen) => {
+      still(layout.board, resolution, (pen) => {
         const g = frameGeometry(layout.board, apart);
         paintFieldBrushes(pen, g, frame);
         paintSlip(pen, g, apart);
@@ -66,17 +66,6 @@ export class PartBoard {
     this.brushes[0].visible = forward && !seen.brushesApart;
     this.brushes[1].visible = forward && seen.brushesApart;
   }
-}
-
-function picture(box: Rect, resolution: number, draw: (pen: Pen) => void): Sprite {
-  const sprite = new Sprite(
-    painted(box.w, box.h, resolution, (pen) => {
-      pen.translate(-box.x, -box.y);
-      draw(pen);
-    }),
-  );
-  sprite.position.set(box.x, box.y);
-  return sprite;
 }
 
 function paintSmall(pen: Pen, part: MatPart, parts: Parts, box: Rect, say: Say): void {

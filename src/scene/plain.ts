@@ -3,6 +3,7 @@ import { SKIN_TURNS } from './paint/skin.ts';
 import { fullTurn, onSide, type Point, TILT_DEG } from './project.ts';
 import { type Pen, painted } from './surface.ts';
 import type { Ring } from './turningSkin.ts';
+import { wholeAround } from './wholePixels.ts';
 
 const ROWS = 36;
 
@@ -104,11 +105,11 @@ function around(slices: readonly Slice[]) {
     { x: at.x + down.x, y: at.y + down.y },
     { x: at.x + across.x + down.x, y: at.y + across.y + down.y },
   ]);
-  const x = Math.floor(Math.min(...corners.map((p) => p.x)));
-  const y = Math.floor(Math.min(...corners.map((p) => p.y)));
-  const w = Math.ceil(Math.max(...corners.map((p) => p.x))) - x;
-  const h = Math.ceil(Math.max(...corners.map((p) => p.y))) - y;
-  return { x, y, w, h };
+  const x = Math.min(...corners.map((p) => p.x));
+  const y = Math.min(...corners.map((p) => p.y));
+  const w = Math.max(...corners.map((p) => p.x)) - x;
+  const h = Math.max(...corners.map((p) => p.y)) - y;
+  return wholeAround({ x, y, w, h });
 }
 
 /** A ribbon that stays straight between its two ends. */

@@ -10,7 +10,7 @@ import type { Ui } from './handling/desk.ts';
 import { surfacesForLens } from './handling/metal.ts';
 import type { Spot } from './handling/spot.ts';
 import { HeatHaze } from './heat.ts';
-import { type Layout, middle, type Rect } from './layout.ts';
+import { type Layout, middle } from './layout.ts';
 import { Leads, restingPoses } from './leads.ts';
 import { Lens } from './lens.ts';
 import type { Makers } from './makers.ts';
@@ -37,7 +37,7 @@ import { grommets, type LeadPose, type Situation } from './pose.ts';
 import type { Point } from './project.ts';
 import { roundOf } from './shapes.ts';
 import { Strip } from './strip.ts';
-import { type Pen, painted } from './surface.ts';
+import { type Pen, painted, still } from './surface.ts';
 
 export interface StageOptions {
   readonly reducedMotion: boolean;
@@ -121,7 +121,7 @@ export class Stage {
     );
     if (lettering) {
       this.matWords = [false, true].map((inCradle) =>
-        this.picture(layout.mat, resolution, (pen) => paintMatWord(pen, layout, inCradle)),
+        still(layout.mat, resolution, (pen) => paintMatWord(pen, layout, inCradle)),
       );
       this.node.addChild(...this.matWords);
     }
@@ -140,23 +140,11 @@ export class Stage {
     this.node.addChild(this.heat.node, this.lens.round, this.aims.node);
   }
 
-  /** A still picture that covers a part of the bench and no more: empty pixels cost as much as painted ones. */
-  private picture(box: Rect, resolution: number, draw: (pen: Pen) => void): Sprite {
-    const sprite = new Sprite(
-      painted(box.w, box.h, resolution, (pen) => {
-        pen.translate(-box.x, -box.y);
-        draw(pen);
-      }),
-    );
-    sprite.position.set(box.x, box.y);
-    return sprite;
-  }
-
   private composeEnd(part: ArmatureView, resolution: number): void {
     const { layout } = this;
     const b = layout.endBox;
     const picture = (draw: (pen: Pen) => void): Sprite =>
-      this.picture(b, resolution, (pen) => {
+      still(b, resolution, (pen) => {
         pen.beginPath();
         pen.roundRect(b.x + 4, b.y + 4, b.w - 8, b.h - 8, 15);
         pen.clip();
@@ -181,11 +169,11 @@ export class Stage {
     this.sideCarrier.pivot.set(centre.x, centre.y);
     this.sideCarrier.addChild(side.node, this.marks.side);
     this.node.addChild(
-      this.picture(growlerBox(k, 'back'), resolution, (pen) => paintGrowlerBack(pen, k)),
+      still(growlerBox(k, 'back'), resolution, (pen) => paintGrowlerBack(pen, k)),
       this.leads.back,
       this.strip.back,
       this.sideCarrier,
-      this.picture(growlerBox(k, 'front'), resolution, (pen) => paintGrowlerFront(pen, k, plate)),
+      still(growlerBox(k, 'front'), resolution, (pen) => paintGrowlerFront(pen, k, plate)),
     );
   }
 

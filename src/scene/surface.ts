@@ -1,4 +1,6 @@
-import { ImageSource, Texture } from 'pixi.js';
+import { ImageSource, Sprite, Texture } from 'pixi.js';
+import type { Rect } from './layout.ts';
+import { wholeAround } from './wholePixels.ts';
 
 export type Pen = CanvasRenderingContext2D;
 
@@ -31,6 +33,23 @@ export function painted(
       scaleMode: 'linear',
     }),
   });
+}
+
+/**
+ * A still picture that covers one part of the bench and no more: empty pixels cost as much as painted ones. It lies on
+ * whole px, where a renderer copies it instead of blending each px from four.
+ * @param draw paints in px of the bench
+ */
+export function still(box: Rect, resolution: number, draw: (pen: Pen) => void): Sprite {
+  const { x, y, w, h } = wholeAround(box);
+  const sprite = new Sprite(
+    painted(w, h, resolution, (pen) => {
+      pen.translate(-x, -y);
+      draw(pen);
+    }),
+  );
+  sprite.position.set(x, y);
+  return sprite;
 }
 
 /** The same painting with or without its words: pictures compared by a test leave them out, for letters differ. */

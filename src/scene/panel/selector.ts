@@ -2,7 +2,7 @@ import { Container, Sprite } from 'pixi.js';
 import type { Selector } from '../../bench/action.ts';
 import type { Rect } from '../layout.ts';
 import { font } from '../materials.ts';
-import { disc, lettered, linear, type Pen, painted, radial, roundRect, shadowed } from '../surface.ts';
+import { disc, lettered, linear, type Pen, painted, radial, roundRect, shadowed, still } from '../surface.ts';
 import { POSITIONS, type SelectorShape, selectorMark, selectorShape } from './selectorShape.ts';
 
 const RAD = Math.PI / 180;
@@ -14,18 +14,11 @@ export class SelectorLever {
 
   constructor(box: Rect, resolution: number, lettering: boolean) {
     const s = selectorShape(box);
-    const plate = new Sprite(
-      painted(
-        box.w,
-        box.h,
-        resolution,
-        lettered(lettering, (pen) => {
-          pen.translate(-box.x, -box.y);
-          paintPlate(pen, box, s);
-        }),
-      ),
+    const plate = still(
+      box,
+      resolution,
+      lettered(lettering, (pen) => paintPlate(pen, box, s)),
     );
-    plate.position.set(box.x, box.y);
     const size = s.r * 2.6;
     this.lever = new Sprite(
       painted(size, size, resolution, (pen) => {
