@@ -48,7 +48,6 @@ export class SlicedSkin {
     const sprite = new Sprite(this.laid);
     sprite.position.set(box.x, box.y);
     this.node.addChild(sprite);
-    this.turnTo(0);
   }
 
   turnTo(rotationDeg: number): void {

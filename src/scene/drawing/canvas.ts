@@ -1,11 +1,11 @@
 import 'pixi.js/graphics';
-import { CanvasBatchAdaptor, CanvasRenderer } from 'pixi.js';
+import { CanvasBatchAdaptor, type CanvasOptions, CanvasRenderer } from 'pixi.js';
 import { PlainBatches } from './plainBatches.ts';
 
 /** The plain canvas: needs no graphics processor, knows upright pictures only. */
 export class PlainRenderer extends CanvasRenderer {
-  constructor() {
-    super();
+  override async init(options: Partial<CanvasOptions>): Promise<void> {
+    await super.init(options);
     this.renderPipes.batch = new PlainBatches(this, new CanvasBatchAdaptor());
   }
 
