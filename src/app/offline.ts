@@ -1,5 +1,5 @@
-/** What is fetched for later stays out of the way of what is wanted now, ms after the page has come. */
-const LATER_MS = 2500;
+/** What is fetched for later stays out of the way of whoever goes straight to a bench, ms after the page has come. */
+const LATER_MS = 6000;
 
 /** Registers the service worker of a built app; a browser that refuses it works on, online only. */
 export async function keepOffline(): Promise<void> {
