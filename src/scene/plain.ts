@@ -5,7 +5,7 @@ import { type Pen, painted } from './surface.ts';
 import type { Ring } from './turningSkin.ts';
 import { wholeAround } from './wholePixels.ts';
 
-const ROWS = 36;
+const ROWS = 30;
 
 /** One straight piece of the skin, and where it lies: from its own px to those of the host, as a canvas takes them. */
 interface Slice {
@@ -33,10 +33,11 @@ export class SlicedSkin {
   constructor(skin: Texture, axisY: number, rings: readonly Ring[]) {
     this.skin = skin;
     const { source } = skin;
-    this.slices = rings
+    const kept = thinned(rings);
+    this.slices = kept
       .slice(1)
       .flatMap((ring, i) =>
-        Array.from({ length: ROWS }, (_, row) => slice(axisY, rings[i]!, ring, row, source)),
+        Array.from({ length: ROWS }, (_, row) => slice(axisY, kept[i]!, ring, row, source)),
       );
     const box = around(this.slices);
     this.origin = box;
@@ -73,6 +74,11 @@ export class SlicedSkin {
       pen.drawImage(resource as HTMLCanvasElement, left * k, y * k, width * k, h * k, 0, 0, 1, 1);
     }
   }
+}
+
+/** Every second ring, and both ends: what a slice costs hardly depends on its size, and a turning part needs them all. */
+function thinned(rings: readonly Ring[]): readonly Ring[] {
+  return rings.filter((_, i) => i % 2 === 0 || i === rings.length - 1);
 }
 
 /** Height of one slice on a skin, px. */
