@@ -1,5 +1,4 @@
 import { MAT_PARTS, type MatPart, type PartKind } from '../../bench/action.ts';
-import type { TestKind } from '../../bench/paper.ts';
 import { type Rubric, weightOf } from '../../scenario/public/rubric.ts';
 import type { ScenarioPublic } from '../../scenario/scenario.ts';
 import type { Judgement } from '../evidence/judge.ts';
@@ -16,19 +15,12 @@ const ARMATURE_TITLE = 'Verdict on the armature proven by own readings';
 /** A right verdict that is not yet proven earns at most this share, and that only as far as the readings carry it. */
 const NOT_PROVEN = 0.5;
 
-/** Tests of an armature whose readings are not weighed yet: where a verdict may rest on them, nothing is said. */
-const NOT_WEIGHED: readonly TestKind[] = ['megohm', 'millivolt'];
-
 /** Parts of a job of which own readings may prove a verdict. */
 export function provableParts(card: ProvableCard): PartKind[] {
   const mat = MAT_PARTS.filter((part) => canBeProven(card, part));
-  return applies(card) ? ['armature', ...mat] : mat;
+  return card.parts.includes('armature') ? ['armature', ...mat] : mat;
 }
 type ProvableCard = Pick<ScenarioPublic, 'parts' | 'tests'>;
-
-function applies(card: ProvableCard): boolean {
-  return card.parts.includes('armature') && !card.tests.some((test) => NOT_WEIGHED.includes(test));
-}
 
 /** A verdict on any part as far as its mark goes. */
 interface Judged {

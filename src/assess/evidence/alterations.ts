@@ -6,9 +6,9 @@ import { type Alteration, CUT_OFF_OHM } from './thevenin.ts';
 
 /**
  * A parted joint, ohm. Not infinite: two of them may split the winding in two, where nothing would be left to solve.
- * Half a milliampere is all it lets through.
+ * Some microamperes are all it lets through.
  */
-const PARTED_OHM = 1e3;
+const PARTED_OHM = 1e5;
 
 /** G⁻¹ of putting some ohms in series with a joint: ΔG = 1/(J+ρ) − 1/J. */
 function inSeries(ohm: number | 'open'): number {

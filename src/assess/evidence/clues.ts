@@ -72,7 +72,10 @@ function jointSigns(hot: boolean, place: Place, on: (step: number) => boolean): 
   return on(1) || on(-1) ? { solderThrown: 0.2 } : null;
 }
 
-export function insulationSigns({ kind, bar }: InsulationSuspect, place: Place): Signs | null {
+export function insulationSigns(
+  { kind, bar }: Pick<InsulationSuspect, 'kind' | 'bar'>,
+  place: Place,
+): Signs | null {
   switch (kind) {
     case 'groundedBar':
       return isRiser(place) && barOf(place) === bar ? { charredInsulation: 0.4 } : null;

@@ -2,23 +2,29 @@ import { STRIP_ARC_DEG } from '../../bench/geometry.ts';
 import type { Observation } from '../../bench/observation.ts';
 import { barOf, type Place } from '../../bench/places.ts';
 import { excited, type Film, lasted, type Stretch } from '../film.ts';
+import { dropReadings, megohmReadings } from '../railReadings.ts';
 import {
+  type DropReading,
   type LampReading,
   type LookReading,
   lampShows,
   type MeterReading,
   type StripReading,
+  type TesterReading,
 } from './reading.ts';
 
 /**
  * Readings taken from a film by walking its contacts: one for each contact of the ammeter whose needle came to rest,
- * one for each lamp contact that can be believed, one for each place of the strip, one for each place under the lens.
+ * one for each lamp contact that can be believed, one for each place of the strip, one for each way the leads of
+ * insulation tester and millivolt drop lay, one for each place under the lens.
  * However long a contact is held, it is one reading.
  */
 export interface Contacts {
   readonly meter: readonly MeterReading[];
   readonly lamp: readonly LampReading[];
   readonly strip: readonly StripReading[];
+  readonly tester: readonly TesterReading[];
+  readonly drop: readonly DropReading[];
   readonly looks: readonly LookReading[];
   /** Entries of dark lamp results that no proof before or none after makes believable. */
   readonly unproved: readonly number[];
@@ -47,6 +53,8 @@ export function contactsOf({ stretches, design }: Pick<Film, 'stretches' | 'desi
     lamp: lamp.readings,
     unproved: lamp.unproved,
     strip: distinct(runsOf(stretches, stripKey).flatMap(stripOf), design.slots),
+    tester: testerReadings(stretches),
+    drop: dropsBetweenBars(stretches),
     looks: looksOf(stretches),
   };
 }
@@ -65,9 +73,7 @@ function runsOf(stretches: readonly Stretch[], keyOf: (seen: Observation) => str
 
 function meterBars({ leads }: Observation): readonly [number, number] | null {
   const [one, two] = [leads['ammeter.1'].touches, leads['ammeter.2'].touches];
-  const a = one === null ? null : barOf(one);
-  const b = two === null ? null : barOf(two);
-  return a === null || b === null || a === b ? null : [a, b];
+  return one === null || two === null ? null : pairOf([one, two]);
 }
 
 function meterKey(seen: Observation): string | null {
@@ -204,6 +210,51 @@ function distinct(readings: readonly StripReading[], slots: number): StripReadin
     const before = kept.get(key);
     if (before === undefined || reading.pull > before.pull) kept.set(key, reading);
   }
+  return inOrder(kept);
+}
+
+/** Between the same clips at the same voltage the tester shows the same again. */
+function testerReadings(stretches: readonly Stretch[]): TesterReading[] {
+  const kept = new Map<string, TesterReading>();
+  for (const { part, settled, entry, places, volt, megohms, over } of megohmReadings(stretches)) {
+    if (part !== 'armature' || !settled) continue;
+    const shown = over ? ('over' as const) : megohms;
+    const reading: TesterReading = {
+      kind: 'megohm',
+      entry,
+      places,
+      volt,
+      megohms: shown,
+      from: 'instrument',
+    };
+    keep(kept, `${[...places].sort()} ${volt}`, reading);
+  }
+  return inOrder(kept);
+}
+
+/** Contacts do not enter into a drop: between the same bars under the same feed it is the same again. */
+function dropsBetweenBars(stretches: readonly Stretch[]): DropReading[] {
+  const kept = new Map<string, DropReading>();
+  for (const { entry, places, feed: fed, millivolts } of dropReadings(stretches)) {
+    const [bars, feed] = [pairOf(places), pairOf(fed)];
+    if (bars === null || feed === null) continue;
+    const reading: DropReading = { kind: 'drop', entry, feed, bars, millivolts, from: 'instrument' };
+    keep(kept, `${[...bars].sort()} ${[...feed].sort()}`, reading);
+  }
+  return inOrder(kept);
+}
+
+/** Two different bars, or null. */
+function pairOf([one, other]: readonly [Place, Place]): readonly [number, number] | null {
+  const [a, b] = [barOf(one), barOf(other)];
+  return a === null || b === null || a === b ? null : [a, b];
+}
+
+function keep<T>(kept: Map<string, T>, key: string, reading: T): void {
+  if (!kept.has(key)) kept.set(key, reading);
+}
+
+function inOrder<T extends { readonly entry: number }>(kept: ReadonlyMap<string, T>): T[] {
   return [...kept.values()].sort((a, b) => a.entry - b.entry);
 }
 

@@ -90,6 +90,7 @@ export class Dictionary {
   private readonly jointed: Network;
   private readonly divided: readonly (readonly Divided[])[];
   private readonly solved = new Map<number, SolvedRotation>();
+  private steadily: SolvedRotation | null = null;
   private readonly turned = new Map<number, LoopSolution>();
   private readonly tables = new Map<string, NeedleTable>();
   private readonly pullTables = new Map<string, PullTable>();
@@ -159,11 +160,22 @@ export class Dictionary {
     return this.solver.solve([fault], { ...drive, mains: this.mains, windingC: WINDING_C, meter: null });
   }
 
+  /** How far an armature is turned back whose bar is brought to the first slot. */
+  standingOf(bar: number): Standing {
+    const { slots, coilsPerSlot } = this.design;
+    return { slots: this.alike ? (slots - Math.floor(bar / coilsPerSlot)) % slots : 0, step: 0 };
+  }
+
   /** Step of a rotation counted over the whole turn, not turned back. */
   wholeTurnStep(rotationDeg: number): number {
     const turns = rotationDeg / 360;
     const all = this.design.slots * STEPS;
     return Math.round((turns - Math.floor(turns)) * all) % all;
+  }
+
+  /** Another winding of the same armature, or null for the plain one, to a steady current. */
+  solveSteady(network: Network | null): LoopSolution {
+    return network === null ? this.steady().jointed : network.solve(this.potentials(0), 0);
   }
 
   /** Another winding of the same armature, or null for the plain one, solved at a step of the whole turn. */
@@ -190,15 +202,22 @@ export class Dictionary {
   }
 
   at(step: number): SolvedRotation {
-    return remembered(this.solved, step, REMEMBERED, () => {
-      const potentials = this.potentials(step);
-      const { hz } = this.mains;
-      return {
-        potentials,
-        jointed: this.jointed.solve(potentials, hz),
-        divided: this.divided.map((block) => block.map(({ network }) => network.solve(potentials, hz))),
-      };
-    });
+    return remembered(this.solved, step, REMEMBERED, () => this.solveAll(step, this.mains.hz));
+  }
+
+  /** The windings to a steady current, to which it is all one how the armature is turned. */
+  steady(): SolvedRotation {
+    this.steadily ??= this.solveAll(0, 0);
+    return this.steadily;
+  }
+
+  private solveAll(step: number, hz: number): SolvedRotation {
+    const potentials = this.potentials(step);
+    return {
+      potentials,
+      jointed: this.jointed.solve(potentials, hz),
+      divided: this.divided.map((block) => block.map(({ network }) => network.solve(potentials, hz))),
+    };
   }
 
   /** Circuit and port of a short inside a coil, by block and place. */

@@ -1,21 +1,17 @@
-import { GAINS, SURFACES } from './noise.ts';
-
-const GAIN_COUNT = GAINS.length;
-const SURFACE_COUNT = SURFACES.length;
 /** Points to which each step between two listed errors is divided about the likeliest. */
 const FINE = 8;
 
 /**
- * Logarithm of the mean likelihood over the error common to all readings, for one suspect and surface. After many
+ * Logarithm of the mean likelihood over the error common to all readings, for one row of likelihoods. After many
  * readings the likelihood is far narrower than the steps between the listed errors; its logarithm is as good as a
  * parabola through three of them, which is followed about the highest.
- * @param logs by suspect, surface and error
+ * @param logs row by row, by evenly spaced errors
  */
-export function overGains(logs: Float64Array, suspect: number, surface: number): number {
-  const from = (suspect * SURFACE_COUNT + surface) * GAIN_COUNT;
+export function overGains(logs: Float64Array, row: number, errors: number): number {
+  const from = row * errors;
   let best = 0;
-  for (let g = 1; g < GAIN_COUNT; g++) if (logs[from + g]! > logs[from + best]!) best = g;
-  const middle = Math.max(1, Math.min(GAIN_COUNT - 2, best));
+  for (let g = 1; g < errors; g++) if (logs[from + g]! > logs[from + best]!) best = g;
+  const middle = Math.max(1, Math.min(errors - 2, best));
   const at = logs[from + middle]!;
   const slope = (logs[from + middle + 1]! - logs[from + middle - 1]!) / 2;
   const bend = logs[from + middle + 1]! + logs[from + middle - 1]! - 2 * at;
@@ -27,9 +23,9 @@ export function overGains(logs: Float64Array, suspect: number, surface: number):
     const x = (k + 0.5) / FINE;
     sum += Math.exp(at + slope * x + (bend * x * x) / 2 - most) / FINE;
   }
-  for (let g = 0; g < GAIN_COUNT - 1; g++) {
+  for (let g = 0; g < errors - 1; g++) {
     if (g === middle - 1 || g === middle) continue;
     sum += (Math.exp(logs[from + g]! - most) + Math.exp(logs[from + g + 1]! - most)) / 2;
   }
-  return most + Math.log(sum / (GAIN_COUNT - 1));
+  return most + Math.log(sum / (errors - 1));
 }

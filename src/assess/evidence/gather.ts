@@ -10,12 +10,14 @@ import { firstBar, spacingOf } from '../passes.ts';
 import { type Contacts, contactsOf } from './contacts.ts';
 import { lampQuestion } from './insulation.ts';
 import type {
+  DropReading,
   LampReading,
   MeterReading,
   Reading,
   Source,
   StripPassReading,
   StripReading,
+  TesterReading,
 } from './reading.ts';
 
 /** A line of the sheet beside what the instruments had shown. */
@@ -71,8 +73,8 @@ export function gatherReadings(film: Film, { from, before }: Spell = spellsOf(fi
 
 /** Readings to weigh: what the instruments showed, or what was written of it; what the lens showed in either case. */
 export function readingsFrom({ contacts, written }: Gathered, from: Source): readonly Reading[] {
-  const { meter, lamp, strip, looks } = contacts;
-  if (from === 'instrument') return inOrder([...meter, ...lamp, ...strip, ...looks]);
+  const { meter, lamp, strip, tester, drop, looks } = contacts;
+  if (from === 'instrument') return inOrder([...meter, ...lamp, ...strip, ...tester, ...drop, ...looks]);
   const standing = written.filter(
     ({ about }, nth) => !written.slice(nth + 1).some((later) => sameContacts(about, later.about)),
   );
@@ -115,6 +117,10 @@ function readLine(
       return { ...found, ...lampLine(line, entry, before(contacts.lamp), bar) };
     case 'strip':
       return { ...found, ...stripLine(line, entry, before(contacts.strip), bar, geometry) };
+    case 'megohm':
+      return { ...found, ...testerLine(line, entry, before(contacts.tester)) };
+    case 'millivolt':
+      return { ...found, ...dropLine(line, entry, before(contacts.drop), bar, geometry.bars) };
     default:
       return { ...found, ...NOTHING };
   }
@@ -182,4 +188,40 @@ function stripLine(
   const pass: StripPassReading = { kind: 'stripPass', entry, places: about, felt, from: 'sheet' };
   const differs = about.some(({ pull }) => pull !== 0) !== felt;
   return { weighed: [pass], about: about.map((one) => one.entry), off: null, differs };
+}
+
+/** A figure of the insulation tester written of its last reading, at the voltage written or the one it was read at. */
+function testerLine(
+  { megohms, testVolt }: SheetLine,
+  entry: number,
+  readings: readonly TesterReading[],
+): LineReading {
+  const read = readings.findLast(({ volt }) => testVolt === undefined || volt === testVolt);
+  if (read === undefined || megohms === undefined) return NOTHING;
+  const shown: TesterReading = { ...read, entry, megohms, from: 'sheet' };
+  return { weighed: [shown], about: [read.entry], off: null, differs: isOther(megohms, read.megohms) };
+}
+
+/** A figure written further than this from what was shown is another figure, share. */
+const OTHER = 0.05;
+
+function isOther(one: number | 'over', two: number | 'over'): boolean {
+  if (one === 'over' || two === 'over') return one !== two;
+  return Math.abs(one - two) > OTHER * Math.max(one, two);
+}
+
+/** A drop written of the last one it can be about: the bar counted to and the next. */
+function dropLine(
+  { count, millivolts }: SheetLine,
+  entry: number,
+  readings: readonly DropReading[],
+  bar: number | null,
+  bars: number,
+): LineReading {
+  const fits = (reading: DropReading) =>
+    count === null || (bar !== null && (firstBar(reading, bars) === bar || reading.bars[0] === bar));
+  const read = readings.findLast(fits);
+  if (read === undefined || millivolts === undefined) return NOTHING;
+  const shown: DropReading = { ...read, entry, millivolts: Math.abs(millivolts), from: 'sheet' };
+  return { weighed: [shown], about: [read.entry], off: null, differs: isOther(millivolts, read.millivolts) };
 }

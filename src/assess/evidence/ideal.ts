@@ -1,15 +1,18 @@
-import type { Finding, Verdict } from '../../bench/paper.ts';
+import type { Finding, TestKind, Verdict } from '../../bench/paper.ts';
 import { barPlace } from '../../bench/places.ts';
 import { NOMINAL_LOOP_OHM } from '../../engine/answers.ts';
 import { type ArmatureSolver, createArmatureSolver } from '../../engine/armatureBench.ts';
 import type { Drive } from '../../engine/drive.ts';
 import { scaleFraction } from '../../engine/instruments/ammeter.ts';
+import { armatureResistance, armatureResistors } from '../../engine/instruments/armatureDc.ts';
+import { DEFAULT_TEST_VOLT, seeMegohms, terminalVolt } from '../../engine/instruments/insulationTester.ts';
 import { benchLamp, glow, steadyFilament } from '../../engine/instruments/lamp.ts';
+import { seeMillivolts, underFeed } from '../../engine/instruments/millivoltDrop.ts';
 import { UPPER_STOP } from '../../engine/instruments/needle.ts';
 import { feel } from '../../engine/instruments/stripMotion.ts';
 import { ROOM_C } from '../../engine/instruments/thermal.ts';
 import type { ArmatureFault } from '../../engine/parts/armatureFault.ts';
-import { nearestInsulation } from './insulation.ts';
+import { insulationShows, nearestInsulation } from './insulation.ts';
 import { judge } from './judge.ts';
 import { likenessOf } from './likeness.ts';
 import type { EvidenceModel } from './model.ts';
@@ -64,18 +67,21 @@ function trueVerdict(model: EvidenceModel, faults: readonly ArmatureFault[]): Ve
   };
 }
 
+/** Tests that count bars. */
+const COUNTING: readonly TestKind[] = ['neighbour', 'spaced', 'millivolt'];
+
 function findingOf(model: EvidenceModel, fault: ArmatureFault): Finding[] {
   const somewhere = { kind: 'somewhere' } as const;
   if (fault.kind === 'dirtyCommutator') return [{ condition: 'worn', place: somewhere }];
   const insulation = nearestInsulation(model.insulation, model.dictionary.mains, fault);
   if (insulation !== null) {
-    const { shows } = model.insulation[insulation]!;
-    return shows === 'dark' ? [] : [{ condition: 'grounded', place: somewhere }];
+    const isShown = insulationShows(model.insulation[insulation]!, model.tests);
+    return isShown ? [{ condition: 'grounded', place: somewhere }] : [];
   }
   const suspect = nearestSuspect(model.suspects, fault);
   if (suspect === null || likenessOf(model).showable[suspect] === 0) return [];
   const { block, place } = locate(model.suspects, suspect)!;
-  const counts = model.tests.some((test) => test === 'neighbour' || test === 'spaced');
+  const counts = model.tests.some((test) => COUNTING.includes(test));
   return [{ condition: CONDITION_OF[block.kind], place: counts ? placeOf(model, fault, place) : somewhere }];
 }
 
@@ -100,8 +106,36 @@ class IdealBench {
   }
 
   read(next: NextReading, entry: number): Reading {
-    if (next.test === 'ground') return this.lamp(entry);
-    return next.test === 'strip' ? this.strip(next, entry) : this.meter(next, entry);
+    switch (next.test) {
+      case 'ground':
+        return this.lamp(entry);
+      case 'megohm':
+        return this.tester(entry);
+      case 'millivolt':
+        return this.drop(next, entry);
+      case 'strip':
+        return this.strip(next, entry);
+      default:
+        return this.meter(next, entry);
+    }
+  }
+
+  private tester(entry: number): Reading {
+    const { design } = this.model;
+    const at = (peakV: number) =>
+      armatureResistance(design, this.faults, 0, 'core', { peakV, tempC: ROOM_C });
+    const { megohms, over } = seeMegohms(
+      at(terminalVolt(DEFAULT_TEST_VOLT, at(0))) ?? Number.POSITIVE_INFINITY,
+    );
+    const shown = { volt: DEFAULT_TEST_VOLT, megohms: over ? ('over' as const) : megohms };
+    return { kind: 'megohm', entry, places: ['core', barPlace(0)], ...shown, from: 'instrument' };
+  }
+
+  private drop({ bars }: NextReading, entry: number): Reading {
+    const [from, to] = bars!.map(String) as [string, string];
+    const { at } = underFeed(armatureResistors(this.model.design, this.faults), from, to);
+    const { millivolts } = seeMillivolts(at.get(from)! - at.get(to)!);
+    return { kind: 'drop', entry, feed: bars!, bars: bars!, millivolts, from: 'instrument' };
   }
 
   private meter({ test, bars }: NextReading, entry: number): Reading {

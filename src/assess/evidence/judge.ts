@@ -1,7 +1,7 @@
 import type { Finding, Verdict } from '../../bench/paper.ts';
 import type { ArmatureFault } from '../../engine/parts/armatureFault.ts';
 import type { CaseTable } from './cases.ts';
-import { nearestInsulation } from './insulation.ts';
+import { insulationShows, nearestInsulation } from './insulation.ts';
 import { likenessOf } from './likeness.ts';
 import type { EvidenceModel } from './model.ts';
 import { type Claim, claimOf, type Meaning, meaningOf } from './naming.ts';
@@ -138,9 +138,8 @@ function soundStates({ cases, model }: Posterior): StateSet {
   const { showable } = likenessOf(model);
   const winding = freeOf(cases, showable);
   winding[cases.none] = 0;
-  const lamp = model.tests.includes('ground');
-  const insulation = Uint8Array.from(model.insulation, ({ kind, shows }) =>
-    kind === 'sound' || !lamp || shows === 'dark' ? 1 : 0,
+  const insulation = Uint8Array.from(model.insulation, (suspect) =>
+    insulationShows(suspect, model.tests) ? 0 : 1,
   );
   return { winding, insulation, surface: Uint8Array.from([1, scatterShows(model) ? 0 : 1]) };
 }
@@ -160,13 +159,12 @@ interface TrueState {
 }
 
 function trueState(model: EvidenceModel, fault: ArmatureFault): TrueState {
-  const lamp = model.tests.includes('ground');
   if (fault.kind === 'dirtyCommutator')
     return { fault, suspect: null, insulation: null, dirty: true, showable: scatterShows(model) };
   const insulation = nearestInsulation(model.insulation, model.dictionary.mains, fault);
   if (insulation !== null) {
-    const { shows } = model.insulation[insulation]!;
-    return { fault, suspect: null, insulation, dirty: false, showable: lamp && shows !== 'dark' };
+    const showable = insulationShows(model.insulation[insulation]!, model.tests);
+    return { fault, suspect: null, insulation, dirty: false, showable };
   }
   const suspect = nearestSuspect(model.suspects, fault);
   const showable = suspect !== null && likenessOf(model).showable[suspect] === 1;

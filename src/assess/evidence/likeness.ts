@@ -1,7 +1,9 @@
+import type { Standing } from './dictionary.ts';
+import { nominalDrops } from './dropScale.ts';
 import type { EvidenceModel } from './model.ts';
-import { nominalNeedles } from './needles.ts';
+import { type NeedleNominal, nominalNeedles } from './needles.ts';
 import { GAIN_MOST } from './noise.ts';
-import { meterPasses, stripPasses } from './standardTests.ts';
+import { dropPass, meterPasses, stripPasses } from './standardTests.ts';
 import { PULLS } from './strip.ts';
 import { type SuspectBlock, suspectAt } from './suspects.ts';
 
@@ -23,8 +25,8 @@ const SHOWN = Math.log(20);
 const ALIKE = 2;
 /** No single reading counts for more: it might be a slip. */
 const READING_MOST = 4;
-/** Standard deviation of the instrument's own error, share of the reading. */
-const GAIN_SD = GAIN_MOST / Math.sqrt(3);
+/** Most by which all drops may be off alike, either way, share. */
+const DROP_GAIN_MOST = 0.06;
 
 const known = new WeakMap<EvidenceModel, Likeness>();
 
@@ -37,10 +39,22 @@ export function likenessOf(model: EvidenceModel): Likeness {
   return fresh;
 }
 
-/** What a suspect would show: needle by needle with its spread, and chance of a pull by place of the strip. */
-interface Signatures {
-  /** First bars of the pairs of the neighbouring pass, whose needles come first; none where it is not allowed. */
+/** Figures that one instrument's error changes alike. */
+interface Gauge {
+  readonly from: number;
+  readonly to: number;
+  /** Most by which the error changes them, share of the figure. */
+  readonly gainMost: number;
+  /** First bars of the pairs of neighbours they are read at, where they are. */
   readonly pairs: readonly number[];
+}
+
+/**
+ * What a suspect would show: needle by needle and drop by drop with its spread, and chance of a pull by place of the
+ * strip.
+ */
+interface Signatures {
+  readonly gauges: readonly Gauge[];
   readonly needles: number;
   readonly needle: Float32Array;
   readonly spread: Float32Array;
@@ -76,14 +90,19 @@ function findLikeness(model: EvidenceModel): Likeness {
 
 /** Pairs that stand out nearly as far as the furthest cannot be told from it. */
 const NEARLY_FURTHEST = 0.8;
+/** What differs by less is not seen to stand out, share. */
+const STANDS_OUT = 0.01;
 
-function shownPairs({ needle, needles, pairs }: Signatures, suspect: number): number[] {
-  const off = pairs.map((_, n) => {
-    const sound = needle[n]!;
-    return sound > 0 ? Math.abs(needle[suspect * needles + n]! / sound - 1) : 0;
+function shownPairs({ needle, needles, gauges }: Signatures, suspect: number): number[] {
+  const shown = gauges.flatMap(({ from, pairs }) => {
+    const off = pairs.map((_, n) => {
+      const sound = needle[from + n]!;
+      return sound > 0 ? Math.abs(needle[suspect * needles + from + n]! / sound - 1) : 0;
+    });
+    const most = Math.max(...off);
+    return most < STANDS_OUT ? [] : pairs.filter((_, n) => off[n]! >= NEARLY_FURTHEST * most);
   });
-  const most = Math.max(...off);
-  return pairs.filter((_, n) => off[n]! >= NEARLY_FURTHEST * most);
+  return [...new Set(shown)];
 }
 
 /** A share of a site's severities that come near another site, from which on they all count as near. */
@@ -157,12 +176,14 @@ function nearestSeverity(
 function farApart(s: Signatures, suspect: number, from: number, to: number): boolean {
   const { needle, spread, needles } = s;
   let least = 0;
-  for (let n = 0; n < needles && least < ALIKE; n++) {
-    const at = needle[suspect * needles + n]!;
-    const one = needle[from * needles + n]!;
-    const other = needle[to * needles + n]!;
-    const off = Math.max(Math.min(one, other) - at, at - Math.max(one, other)) - 2 * GAIN_MOST * at;
-    if (off > 0) least += Math.min(READING_MOST, (off * off) / (2 * spread[suspect * needles + n]! ** 2));
+  for (const gauge of s.gauges) {
+    for (let n = gauge.from; n < gauge.to && least < ALIKE; n++) {
+      const at = needle[suspect * needles + n]!;
+      const one = needle[from * needles + n]!;
+      const other = needle[to * needles + n]!;
+      const off = Math.max(Math.min(one, other) - at, at - Math.max(one, other)) - 2 * gauge.gainMost * at;
+      if (off > 0) least += Math.min(READING_MOST, (off * off) / (2 * spread[suspect * needles + n]! ** 2));
+    }
   }
   return least >= ALIKE;
 }
@@ -183,8 +204,11 @@ function along(s: Signatures, suspect: number, from: number, to: number): number
 
 /** Expected logarithm of the odds between a suspect and a point between two others; needles first, they tell most. */
 function apart(s: Signatures, one: number, from: number, to: number, share: number): number {
-  const needles = needlesApart(s, one, from, to, share);
-  if (needles >= SHOWN) return needles;
+  let needles = 0;
+  for (const gauge of s.gauges) {
+    needles += needlesApart(s, gauge, one, from, to, share);
+    if (needles >= SHOWN) return needles;
+  }
   let strip = 0;
   const nearer = share < 0.5 ? from : to;
   for (let p = 0; p < s.places && strip < SHOWN; p++)
@@ -193,19 +217,27 @@ function apart(s: Signatures, one: number, from: number, to: number, share: numb
 }
 
 /** Half the squared distance in spreads, after the instrument's common error has taken what it can. */
-function needlesApart(s: Signatures, one: number, from: number, to: number, share: number): number {
+function needlesApart(
+  s: Signatures,
+  { from: first, to: end, gainMost }: Gauge,
+  one: number,
+  from: number,
+  to: number,
+  share: number,
+): number {
+  const gainSd = gainMost / Math.sqrt(3);
   let pull = 0;
-  let hold = 1 / (GAIN_SD * GAIN_SD);
-  for (let n = 0; n < s.needles; n++) {
+  let hold = 1 / (gainSd * gainSd);
+  for (let n = first; n < end; n++) {
     const a = one * s.needles + n;
     const needle = s.needle[a]!;
     const variance = s.spread[a]! ** 2;
     pull += ((between(s, n, from, to, share) - needle) * needle) / variance;
     hold += (needle * needle) / variance;
   }
-  const gain = Math.max(-GAIN_MOST, Math.min(GAIN_MOST, pull / hold));
-  let half = (gain * gain) / (2 * GAIN_SD * GAIN_SD);
-  for (let n = 0; n < s.needles; n++) {
+  const gain = Math.max(-gainMost, Math.min(gainMost, pull / hold));
+  let half = (gain * gain) / (2 * gainSd * gainSd);
+  for (let n = first; n < end; n++) {
     const a = one * s.needles + n;
     const off = between(s, n, from, to, share) - s.needle[a]! * (1 + gain);
     half += Math.min(READING_MOST, (off * off) / (2 * s.spread[a]! ** 2));
@@ -229,18 +261,24 @@ function signaturesOf(model: EvidenceModel): Signatures {
   const { dictionary, suspects } = model;
   const passes = meterPasses(model);
   const readings = passes.flatMap((pass) => pass.readings);
-  const neighbour = passes.filter(({ test }) => test === 'neighbour');
-  const pairs = neighbour.flatMap((pass) => pass.readings.map(({ bars }) => bars[0]));
+  const neighbour = passes.flatMap(({ test, readings: own }) => (test === 'neighbour' ? own : []));
+  const drops = dropPass(model);
   const held = stripPasses(model).flatMap((pass) => pass.readings);
-  const needle = new Float32Array(suspects.count * readings.length);
-  const spread = new Float32Array(suspects.count * readings.length);
+  const needles = readings.length + drops.length;
+  const needle = new Float32Array(suspects.count * needles);
+  const spread = new Float32Array(suspects.count * needles);
+  const fill = (n: number, standing: Standing, nominal: NeedleNominal) =>
+    dictionary.turnedBackSuspects(standing).forEach((from, k) => {
+      needle[k * needles + n] = nominal.needle[from]!;
+      spread[k * needles + n] = nominal.spread[from]!;
+    });
   readings.forEach((laid, n) => {
     const standing = dictionary.standing(laid.rotationDeg);
-    const nominal = nominalNeedles(dictionary.needles(laid, standing));
-    dictionary.turnedBackSuspects(standing).forEach((from, k) => {
-      needle[k * readings.length + n] = nominal.needle[from]!;
-      spread[k * readings.length + n] = nominal.spread[from]!;
-    });
+    fill(n, standing, nominalNeedles(dictionary.needles(laid, standing)));
+  });
+  drops.forEach((laid, n) => {
+    const { table, standing } = model.drops.turnedBack(laid);
+    fill(readings.length + n, standing, nominalDrops(table));
   });
   const felt = new Float32Array(suspects.count * held.length);
   held.forEach((place, p) => {
@@ -250,7 +288,13 @@ function signaturesOf(model: EvidenceModel): Signatures {
       felt[k * held.length + p] = 1 - table[from * PULLS]!;
     });
   });
-  return { pairs, needles: readings.length, needle, spread, places: held.length, felt };
+  const firsts = (laid: readonly { readonly bars: readonly [number, number] }[]) =>
+    laid.map(({ bars }) => bars[0]);
+  const gauges = [
+    { from: 0, to: readings.length, gainMost: GAIN_MOST, pairs: firsts(neighbour) },
+    { from: readings.length, to: needles, gainMost: DROP_GAIN_MOST, pairs: firsts(drops) },
+  ].filter(({ from, to }) => to > from);
+  return { gauges, needles, needle, spread, places: held.length, felt };
 }
 
 function placeIn(

@@ -1,8 +1,10 @@
 import type { TestKind } from '../../bench/paper.ts';
 import type { MainsId } from '../../engine/drive.ts';
 import type { GrowlerDesign } from '../../engine/growler.ts';
+import { LEAST_OHM } from '../../engine/instruments/insulationTester.ts';
 import type { ArmatureDesign } from '../../engine/parts/armature.ts';
 import { Dictionary } from './dictionary.ts';
+import { DropTables } from './drops.ts';
 import { type InsulationSuspect, listInsulation } from './insulation.ts';
 import { familyOf, type JobFamily, PRIORS, type Priors } from './priors.ts';
 import { listSuspects, type Suspects } from './suspects.ts';
@@ -18,6 +20,7 @@ export interface EvidenceModel {
   readonly suspects: Suspects;
   readonly insulation: readonly InsulationSuspect[];
   readonly dictionary: Dictionary;
+  readonly drops: DropTables;
 }
 
 export interface EvidenceInput {
@@ -27,13 +30,17 @@ export interface EvidenceInput {
   /** Left out: told from the winding. */
   readonly family?: JobFamily;
   readonly growler?: GrowlerDesign;
+  /** Least reading of the insulation tester that the card allows, megohms; left out: the usual. */
+  readonly leastMohm?: number;
 }
 
 /** Costs some tens of milliseconds and keeps what it works out: make one for a part type and supply. */
-export function createEvidence({ design, mains, tests, family, growler }: EvidenceInput): EvidenceModel {
+export function createEvidence(input: EvidenceInput): EvidenceModel {
+  const { design, mains, tests, family, growler, leastMohm = LEAST_OHM / 1e6 } = input;
   const priors = PRIORS[family ?? familyOf(design)];
   const suspects = listSuspects(design, priors);
   const dictionary = new Dictionary(suspects, mains, growler);
-  const insulation = listInsulation(design, dictionary.mains, priors);
-  return { design, tests, priors, suspects, insulation, dictionary };
+  const insulation = listInsulation(design, dictionary.mains, priors, leastMohm);
+  const drops = new DropTables(dictionary);
+  return { design, tests, priors, suspects, insulation, dictionary, drops };
 }

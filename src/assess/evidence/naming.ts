@@ -1,4 +1,5 @@
 import type { Condition, Finding } from '../../bench/paper.ts';
+import { insulationShows } from './insulation.ts';
 import { likenessOf } from './likeness.ts';
 import type { EvidenceModel } from './model.ts';
 import { liesAt, type Mark } from './placing.ts';
@@ -88,13 +89,13 @@ function isShownAt(model: EvidenceModel, suspect: number, { kind, at }: Mark): b
 
 /** A lamp does not tell hard grounds from insulation that breaks down under it: both names are right for both. */
 function insulationMeaning(
-  { insulation }: EvidenceModel,
+  { insulation, tests }: EvidenceModel,
   condition: Condition,
   mark: Mark | null,
 ): Uint8Array {
-  return Uint8Array.from(insulation, ({ kind, shows, bar }) => {
-    if (kind === 'sound' || shows === 'dark') return 0;
-    if (condition === 'grounded') return mark === null || bar === mark.at ? 1 : 0;
+  return Uint8Array.from(insulation, (suspect) => {
+    if (!insulationShows(suspect, tests)) return 0;
+    if (condition === 'grounded') return mark === null || suspect.bar === mark.at ? 1 : 0;
     return condition === 'poorInsulation' && mark === null ? 1 : 0;
   });
 }

@@ -116,22 +116,30 @@ export function severityCells(
   const needle = Float64Array.from(v2, (volts, k) =>
     scaleFraction(Math.sqrt(volts / ((r[k]! + loopOhm) ** 2 + x[k]! ** 2)), rangeA),
   );
-  const cells = new Float64Array(v2.length);
+  return cellsOf(needle, blocks);
+}
+
+/** The same of anything read: spread by suspect, in the unit of the values. */
+export function cellsOf(
+  values: Float64Array,
+  blocks: readonly Pick<SuspectBlock, 'severities' | 'first'>[],
+): Float64Array {
+  const cells = new Float64Array(values.length);
   blocks.forEach(({ severities, first }, nth) => {
     const finite = severities.filter(({ ohm }) => ohm !== 'open').length;
-    const end = blocks[nth + 1]?.first ?? v2.length;
+    const end = blocks[nth + 1]?.first ?? values.length;
     for (let from = first; from < end; from += severities.length) {
-      for (let k = 0; k < finite; k++) cells[from + k] = cell(needle, from, k, finite);
+      for (let k = 0; k < finite; k++) cells[from + k] = cell(values, from, k, finite);
     }
   });
   return cells;
 }
 
 /** Standard deviation of an even spread over one step about the kth of some severities. */
-function cell(needle: Float64Array, first: number, k: number, count: number): number {
+function cell(values: Float64Array, first: number, k: number, count: number): number {
   const low = Math.max(0, k - 1);
   const high = Math.min(count - 1, k + 1);
-  const apart = Math.abs(needle[first + high]! - needle[first + low]!);
+  const apart = Math.abs(values[first + high]! - values[first + low]!);
   return apart / Math.max(1, high - low) / Math.sqrt(12);
 }
 

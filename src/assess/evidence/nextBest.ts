@@ -1,17 +1,23 @@
 import type { TestKind } from '../../bench/paper.ts';
+import { DEFAULT_TEST_VOLT } from '../../engine/instruments/insulationTester.ts';
 import type { Dictionary } from './dictionary.ts';
+import { nominalDrops } from './dropScale.ts';
+import type { DropTables } from './drops.ts';
 import { information } from './information.ts';
+import { type InsulationSuspect, insulationShows } from './insulation.ts';
 import { nominalNeedles } from './needles.ts';
 import type { Surface } from './noise.ts';
 import { fieldOf } from './possibilities.ts';
 import type { Posterior } from './posterior.ts';
-import { meterPasses, stripPasses } from './standardTests.ts';
+import type { DropLaid } from './reading.ts';
+import { dropPass, meterPasses, stripPasses } from './standardTests.ts';
 import { PULLS } from './strip.ts';
+import { overLeak } from './tester.ts';
 
 /** One reading that could be taken next, and what it is expected to tell. */
 export interface NextReading {
   readonly test: Exclude<TestKind, 'look'>;
-  /** Ammeter: the two bars. Lamp: any one bar, null. Strip: the slot under it. */
+  /** Ammeter and drop: the two bars. Lamp and insulation tester: any one bar, null. Strip: the slot under it. */
   readonly bars: readonly [number, number] | null;
   readonly slot: number | null;
   /** Place of the strip, degrees from the bottom. */
@@ -25,10 +31,15 @@ const LEAST = 1e-5;
 /** Needle places told apart, over the whole scale. */
 const BINS = 80;
 const SCALE = 1.03;
+/** A drop is told apart up to so many times what a sound part shows; an open pair lies beyond. */
+const DROP_SCALE = 3;
+/** Figures of the insulation tester told apart, and the least and the most of them, megohms. */
+const MEGOHM_BINS = 40;
+const MEGOHMS = { least: 0.005, most: 999 } as const;
 
 /**
  * Which next readings would tell most: the mutual information of the reading and the possibilities of the winding (of
- * the insulation for the lamp), best first. Looking is not among them: it comes before power anyway.
+ * the insulation for lamp and tester), best first. Looking is not among them: it comes before power anyway.
  */
 export function nextReadings(posterior: Posterior): NextReading[] {
   const { model } = posterior;
@@ -46,7 +57,12 @@ export function nextReadings(posterior: Posterior): NextReading[] {
         return { test: 'strip', bars: null, slot, angleDeg, bits };
       }),
     ),
+    ...dropPass(model).map((laid): NextReading => {
+      const bits = dropBits(model.drops, laid, open);
+      return { test: 'millivolt', bars: laid.bars, slot: null, angleDeg: null, bits };
+    }),
     ...(model.tests.includes('ground') ? [lampReading(posterior)] : []),
+    ...(model.tests.includes('megohm') ? [testerReading(posterior)] : []),
   ];
   return found.sort((a, b) => b.bits - a.bits);
 }
@@ -120,6 +136,39 @@ function pullBits(
       joint[open.group[n]! * PULLS + pull]! += open.shares[n]! * table[from + pull]!;
   });
   return information(joint, open.groups, PULLS);
+}
+
+function dropBits(drops: DropTables, laid: DropLaid, open: OpenSuspects): number {
+  const { table, standing } = drops.turnedBack(laid);
+  const { needle, spread } = nominalDrops(table);
+  const numbers = drops.dictionary.turnedBackSuspects(standing);
+  const full = DROP_SCALE * needle[0]!;
+  const joint = new Float64Array(open.groups * BINS);
+  open.suspects.forEach((suspect, n) => {
+    const number = numbers[suspect]!;
+    const [mean, sd] = [needle[number]! / full, spread[number]! / full];
+    spreadOver(joint, open.group[n]! * BINS, open.shares[n]!, Math.min(SCALE, mean), sd);
+  });
+  return information(joint, open.groups, BINS);
+}
+
+/** One bar will do for the insulation tester too. What matters is whether it is a ground, a leak, or good enough. */
+function testerReading({ model, insulation }: Posterior): NextReading {
+  const groups = 3;
+  const joint = new Float64Array(groups * MEGOHM_BINS);
+  model.insulation.forEach((suspect, i) => {
+    const group = !insulationShows(suspect, model.tests) ? 0 : suspect.shows === 'lit' ? 1 : 2;
+    joint[group * MEGOHM_BINS + megohmBin(suspect)]! += insulation[i]!;
+  });
+  const bits = information(joint, groups, MEGOHM_BINS);
+  return { test: 'megohm', bars: null, slot: null, angleDeg: null, bits };
+}
+
+function megohmBin({ leak }: InsulationSuspect): number {
+  const { leastOhm, mostOhm } = overLeak(leak, DEFAULT_TEST_VOLT);
+  const mohm = Math.sqrt(leastOhm * mostOhm) / 1e6;
+  const share = Math.log(mohm / MEGOHMS.least) / Math.log(MEGOHMS.most / MEGOHMS.least);
+  return Math.max(0, Math.min(MEGOHM_BINS - 1, Math.floor(share * MEGOHM_BINS)));
 }
 
 /** One bar will do: the lamp lights at all or at none, unless one is cut off. */

@@ -1,5 +1,6 @@
 import type { Finding, TestKind, Verdict } from '../../bench/paper.ts';
 import type { ArmatureFault } from '../../engine/parts/armatureFault.ts';
+import { limitsOf } from '../../scenario/public/limits.ts';
 import { conditionsOf } from '../conditions.ts';
 import { acts, type Film } from '../film.ts';
 import { weighReadings } from './follow.ts';
@@ -23,8 +24,9 @@ const grounds = new Map<string, Ground>();
 /** Depends on the job card alone, not on what is hidden. */
 export function groundOf({ design, scenario: { public: card } }: Pick<Film, 'design' | 'scenario'>): Ground {
   const { mains, tests } = card;
-  return remembered(grounds, JSON.stringify([design, mains, tests]), MODELS_REMEMBERED, () => {
-    const model = createEvidence({ design, mains, tests });
+  const leastMohm = limitsOf(card, design).insulationMohm;
+  return remembered(grounds, JSON.stringify([design, mains, tests, leastMohm]), MODELS_REMEMBERED, () => {
+    const model = createEvidence({ design, mains, tests, leastMohm });
     return { model, before: weighReadings(model, []) };
   });
 }

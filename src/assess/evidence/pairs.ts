@@ -1,11 +1,13 @@
 import type { LoopSolution } from '../../engine/circuit/loopSolution.ts';
 import { alterationOf } from './alterations.ts';
 import type { Dictionary } from './dictionary.ts';
+import { DROP_GAINS, dropLikelihoods } from './dropScale.ts';
+import { DropPair, shownMv } from './drops.ts';
 import { dividedWinding, type JointedWinding, jointedWinding } from './joints.ts';
-import { CASES, needleLikelihoods, needleTable, severityCells } from './needles.ts';
+import { CASES, cellsOf, needleLikelihoods, needleTable, severityCells } from './needles.ts';
 import type { Network } from './network.ts';
 import type { Severity, WindingKind } from './priors.ts';
-import type { MeterReading } from './reading.ts';
+import type { DropReading, MeterReading } from './reading.ts';
 import {
   faultOf,
   locate,
@@ -68,19 +70,23 @@ interface FirstWinding {
 }
 
 /**
- * One suspect with all second faults beside it, weighed against the meter readings one after another; only readings
- * not yet weighed cost anything.
+ * One suspect with all second faults beside it, weighed against meter readings and drops one after another; only
+ * readings not yet weighed cost anything.
  */
 export class Pairing {
   readonly suspect: number;
   readonly seconds: readonly Second[];
   /** Logarithm of the likelihood of all readings so far, by second and case. */
   readonly log: Float64Array;
+  /** The same of the drops, by second and common error. */
+  readonly dropLog: Float64Array;
   private readonly dictionary: Dictionary;
   private readonly first: FirstWinding;
   private readonly seconded: readonly Alteration[];
   private readonly solved = new Map<number, LoopSolution>();
+  private steady: LoopSolution | null = null;
   private weighed = 0;
+  private weighedDrops = 0;
 
   constructor(dictionary: Dictionary, suspect: number, seconds: readonly Second[]) {
     const at = locate(dictionary.suspects, suspect);
@@ -98,11 +104,27 @@ export class Pairing {
     this.seconds = apart.map(({ second }) => second);
     this.seconded = apart.map((one) => together(alteration, one.alteration));
     this.log = new Float64Array(this.seconds.length * CASES);
+    this.dropLog = new Float64Array(this.seconds.length * DROP_GAINS.length);
   }
 
   /** Weighs the readings from where it left off. */
-  weigh(readings: readonly MeterReading[]): void {
-    for (; this.weighed < readings.length; this.weighed++) this.add(readings[this.weighed]!);
+  weigh(meters: readonly MeterReading[], drops: readonly DropReading[]): void {
+    for (; this.weighed < meters.length; this.weighed++) this.add(meters[this.weighed]!);
+    for (; this.weighedDrops < drops.length; this.weighedDrops++) this.addDrop(drops[this.weighedDrops]!);
+  }
+
+  private addDrop(reading: DropReading): void {
+    const { dictionary, first, seconded, seconds, dropLog } = this;
+    this.steady ??= dictionary.solveSteady(first.network);
+    const pair = new DropPair(this.steady, dictionary.design.bars, reading);
+    const of = (alterations: readonly Alteration[]) =>
+      Float64Array.from(alterations, (alteration) => shownMv(pair.volt(alteration)));
+    const millivolts = of(seconded);
+    const cells = cellsOf(millivolts, runs(seconds));
+    const own = cellsOf(of([first.alteration, ...first.beside]), [asOneRun(first.beside)])[0]!;
+    for (let k = 0; k < cells.length; k++) cells[k] = Math.hypot(cells[k]!, own);
+    const likelihoods = dropLikelihoods({ millivolts, cells }, reading);
+    for (let k = 0; k < likelihoods.length; k++) dropLog[k]! += Math.log(likelihoods[k]!);
   }
 
   private add(reading: MeterReading): void {
@@ -126,8 +148,7 @@ export class Pairing {
     const { beside, alteration } = this.first;
     if (beside.length === 0) return 0;
     const sources = gather([alteration, ...beside], (one, into) => pair.source(one, supply, into));
-    const severities = [{ ohm: 1, share: 1 }, ...beside.map(() => ({ ohm: 1, share: 1 }))];
-    return severityCells(sources, reading.rangeA, [{ severities, first: 0 }])[0]!;
+    return severityCells(sources, reading.rangeA, [asOneRun(beside)])[0]!;
   }
 
   private solution(reading: MeterReading): LoopSolution {
@@ -140,6 +161,14 @@ export class Pairing {
     solved.set(step, fresh);
     return fresh;
   }
+}
+
+/** A suspect and its neighbours in severity as a run of their own. */
+function asOneRun(beside: readonly Alteration[]): {
+  readonly severities: readonly Severity[];
+  readonly first: number;
+} {
+  return { severities: [null, ...beside].map(() => ({ ohm: 1, share: 1 })), first: 0 };
 }
 
 function firstWinding(dictionary: Dictionary, { block, place, severity }: SuspectPlace): FirstWinding {

@@ -1,4 +1,5 @@
 import { CONDITIONS_OF, type Condition } from '../../bench/paper.ts';
+import { type InsulationSuspect, insulationShows } from './insulation.ts';
 import { chanceOf } from './judge.ts';
 import { likenessOf } from './likeness.ts';
 import type { EvidenceModel } from './model.ts';
@@ -59,17 +60,23 @@ export function possibilitiesOf(posterior: Posterior): Possibility[] {
 /** Possibilities that are not faults of the winding, and having nothing at all. */
 function others(posterior: Posterior): Possibility[] {
   const { model, insulation, surface, winding, cases } = posterior;
-  const ground = (shows: string) =>
-    insulation.reduce((sum, chance, i) => sum + (model.insulation[i]!.shows === shows ? chance : 0), 0);
+  const chanceThat = (test: (suspect: InsulationSuspect) => boolean) =>
+    insulation.reduce((sum, chance, i) => sum + (test(model.insulation[i]!) ? chance : 0), 0);
+  const ground = chanceThat(isGround);
+  const leak = chanceThat(
+    (one) => !isGround(one) && (one.shows === 'dim' || insulationShows(one, model.tests)),
+  );
   const whole = { also: [], place: null };
   return [
     { id: 'nothing', what: 'nothing', ...whole, chance: chanceOf(posterior, 'sound') },
-    { id: 'ground', what: 'grounded', also: ['poorInsulation'], place: null, chance: ground('lit') },
-    { id: 'leak', what: 'poorInsulation', also: ['grounded'], place: null, chance: ground('dim') },
+    { id: 'ground', what: 'grounded', also: ['poorInsulation'], place: null, chance: ground },
+    { id: 'leak', what: 'poorInsulation', also: ['grounded'], place: null, chance: leak },
     { id: 'dirty', what: 'dirty', also: ['bridgedBars', 'worn'], place: null, chance: surface[1]! },
     { id: 'none', what: 'noneOfThese', ...whole, chance: winding[cases.none]! },
   ];
 }
+
+const isGround = ({ shows }: InsulationSuspect) => shows === 'lit';
 
 /** Faults of a bar's joint at the bar, of a coil at the coil, bridges between their bars. */
 const PLACE_KIND: Readonly<Record<WindingKind, PossiblePlace['kind']>> = {

@@ -1,6 +1,6 @@
 import type { CaseTable } from './cases.ts';
 import { CLUES_AT_MOST } from './clues.ts';
-import type { LampScale } from './insulation.ts';
+import type { InsulationScale } from './insulation.ts';
 import type { EvidenceModel } from './model.ts';
 
 /** A set of states of the part: each list marks (1) what belongs to it; a list left out leaves all in. */
@@ -45,14 +45,14 @@ export class Posterior {
   private readonly cutting: readonly number[];
   private readonly total: number;
 
-  constructor(model: EvidenceModel, cases: CaseTable, lamp: LampScale, looks: OtherLooks) {
+  constructor(model: EvidenceModel, cases: CaseTable, scale: InsulationScale, looks: OtherLooks) {
     const { dirty, another } = model.priors;
     this.model = model;
     this.cases = cases;
     this.weights = caseWeights(cases, dirty);
-    const highest = lamp.log.reduce((most, log) => Math.max(most, log), -Infinity);
-    this.base = Float64Array.from(model.insulation, (one, i) => one.odds * Math.exp(lamp.log[i]! - highest));
-    this.cutOff = lamp.cutOff.map((logs) => logs.map(Math.exp));
+    const highest = scale.log.reduce((most, log) => Math.max(most, log), -Infinity);
+    this.base = Float64Array.from(model.insulation, (one, i) => one.odds * Math.exp(scale.log[i]! - highest));
+    this.cutOff = scale.cutOff.map((logs) => logs.map(Math.exp));
     this.rarity = [1, 1, another, another ** 2, another ** 3];
     this.looks = lookFactors(cases, looks);
     this.cutting = cuttingCases(cases);

@@ -123,5 +123,8 @@ export const SEVERITIES: Readonly<Record<WindingKind, readonly Severity[]>> = {
 /** Below this a bridge is thought of as copper, above it as carbon, ohm. Only the lens can tell. */
 export const COPPER_UP_TO_OHM = 0.02;
 
-/** Leakage of weak insulation, ohm. */
-export const WEAK_OHM: readonly Severity[] = evenly(1e4, 5e6, 2, 1);
+/** Leakage of weak insulation, ohm: anything from least to most, evenly likely on the logarithm. */
+export const WEAK_OHM = { least: 1e4, most: 5e6 } as const;
+
+/** Peak voltages at which insulation that breaks down may do so, V, evenly likely. */
+export const BREAKDOWN_V: readonly number[] = [100, 220, 300, 430];

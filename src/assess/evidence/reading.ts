@@ -2,12 +2,21 @@ import type { RangeA } from '../../bench/action.ts';
 import type { Clue } from '../../bench/observation.ts';
 import type { Place } from '../../bench/places.ts';
 import type { Excitation } from '../../engine/drive.ts';
+import type { TestVolt } from '../../engine/instruments/insulationTester.ts';
+import { DROP_END_MV } from '../../engine/instruments/millivoltDrop.ts';
 
 /**
  * One thing learnt at the bench. `entry` is the log entry that brought it about. Readings carry no time: holding a
  * contact longer tells nothing more.
  */
-export type Reading = MeterReading | LampReading | StripReading | StripPassReading | LookReading;
+export type Reading =
+  | MeterReading
+  | LampReading
+  | StripReading
+  | StripPassReading
+  | TesterReading
+  | DropReading
+  | LookReading;
 
 /** One settled contact of the ammeter: the needle at rest, or what the learner wrote of it. */
 export interface MeterReading {
@@ -53,6 +62,35 @@ export interface StripPassReading {
   readonly places: readonly StripReading[];
   readonly felt: boolean;
   readonly from: Source;
+}
+
+/** One figure of the insulation tester, read when it stood still. */
+export interface TesterReading {
+  readonly kind: 'megohm';
+  readonly entry: number;
+  readonly places: readonly [Place, Place];
+  readonly volt: TestVolt;
+  readonly megohms: number | 'over';
+  readonly from: Source;
+}
+
+/** Two bars that a steady current is fed in and out at, and two that its drop is read between. */
+export interface DropLaid {
+  readonly feed: readonly [number, number];
+  readonly bars: readonly [number, number];
+}
+
+/** One drop between two bars. */
+export interface DropReading extends DropLaid {
+  readonly kind: 'drop';
+  readonly entry: number;
+  /** mV; at the end of the scale it may be anything beyond. */
+  readonly millivolts: number;
+  readonly from: Source;
+}
+
+export function isBeyondScale({ millivolts }: Pick<DropReading, 'millivolts'>): boolean {
+  return millivolts >= DROP_END_MV;
 }
 
 /** One place under the lens. */

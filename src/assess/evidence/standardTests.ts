@@ -13,6 +13,7 @@ import { createArmatureSolver } from '../../engine/armatureBench.ts';
 import { ROOM_C } from '../../engine/instruments/thermal.ts';
 import type { Laid } from './dictionary.ts';
 import type { EvidenceModel } from './model.ts';
+import type { DropLaid } from './reading.ts';
 import type { StripHeld } from './strip.ts';
 
 /** Every reading of a test done in full, in the order of the bars or slots. */
@@ -64,6 +65,15 @@ function passOf(bars: number, { first, second }: Station, rangeA: RangeA): Meter
     excitation: 'high' as const,
     rangeA,
   }));
+}
+
+/** The drop between every bar and the next, the feed moved along with the meter; none where the job does not allow it. */
+export function dropPass({ design: { bars }, tests }: EvidenceModel): DropLaid[] {
+  if (!tests.includes('millivolt')) return [];
+  return Array.from({ length: bars }, (_, bar) => {
+    const pair = [bar, (bar + 1) % bars] as const;
+    return { feed: pair, bars: pair };
+  });
 }
 
 /** The strip at each of its usual places with every slot brought under it. */

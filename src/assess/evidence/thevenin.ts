@@ -251,7 +251,7 @@ function subtract(from: { re: number; im: number }, coupled: number, solved: num
 }
 
 /** Resistance in front of bars that two ports share; a joint lies behind it. */
-function frontOhm(p: Port, q: Port, inFront: Alteration['inFront']): number {
+export function frontOhm(p: Port, q: Port, inFront: Alteration['inFront']): number {
   let shared = 0;
   if (!p.outside || !q.outside) return shared;
   for (const { bar, ohm } of inFront) {

@@ -1,6 +1,7 @@
 import { CaseTable, type CaseWeight, type PairCase } from './cases.ts';
+import { DropScale, overDrops } from './dropScale.ts';
 import { overGains } from './gains.ts';
-import { LampScale } from './insulation.ts';
+import { InsulationScale } from './insulation.ts';
 import { LookScale } from './looks.ts';
 import { meterLikelihoods } from './meter.ts';
 import type { EvidenceModel } from './model.ts';
@@ -46,7 +47,8 @@ export class Weigher {
   private noneStripLog = 0;
   /** Of each strip reading, how much better a suspect explains it than a sound part does: pairs need them one by one. */
   private readonly strips: Float64Array[] = [];
-  private readonly lamp: LampScale;
+  private readonly drops: DropScale;
+  private readonly insulation: InsulationScale;
   private readonly looks: LookScale;
   private readonly pairings = new Map<string, Pairing>();
   private readonly seconds: readonly Second[];
@@ -63,7 +65,7 @@ export class Weigher {
     this.meterLog = new Float64Array(suspects.count * CASES);
     this.meterMean = new Float64Array(2 * suspects.count);
     this.stripLog = new Float64Array(suspects.count);
-    this.lamp = new LampScale(insulation, design.bars);
+    this.insulation = new InsulationScale(insulation, design.bars);
     this.seconds = listSeconds(suspects, priors.winding);
     this.places = Array.from({ length: suspects.count }, (_, k) => locate(suspects, k));
     this.looks = new LookScale(model, this.places, this.seconds);
@@ -71,6 +73,7 @@ export class Weigher {
     this.oddsLog = suspects.odds.map(Math.log);
     const total = suspects.odds.reduce((sum, odds) => sum + odds, 0);
     this.shares = suspects.odds.map((odds) => odds / total);
+    this.drops = new DropScale(model.drops, this.shares);
   }
 
   add(reading: Reading): void {
@@ -79,20 +82,21 @@ export class Weigher {
       this.addStrip(stripLikelihoods(this.model.dictionary, reading), 1 / PULLS);
     else if (reading.kind === 'stripPass')
       this.addStrip(passLikelihoods(this.model.dictionary, reading), 1 / 2);
-    else if (reading.kind === 'lamp') this.lamp.add(reading);
-    else this.looks.add(reading);
+    else if (reading.kind === 'drop') this.drops.add(reading, ANYTHING);
+    else if (reading.kind === 'look') this.looks.add(reading);
+    else this.insulation.add(reading);
   }
 
   result(): Posterior {
     this.averageGains();
     const pairs = this.pairs(this.table([]));
-    return new Posterior(this.model, this.table(pairs), this.lamp, this.looks.others());
+    return new Posterior(this.model, this.table(pairs), this.insulation, this.looks.others());
   }
 
   private averageGains(): void {
     if (!this.meterMeanStale) return;
     const { meterMean, meterLog } = this;
-    for (let k = 0; k < meterMean.length; k++) meterMean[k] = overGains(meterLog, k >> 1, k & 1);
+    for (let k = 0; k < meterMean.length; k++) meterMean[k] = overGains(meterLog, k, GAIN_COUNT);
     this.meterMeanStale = false;
   }
 
@@ -127,13 +131,14 @@ export class Weigher {
   private table(pairs: readonly (PairCase & CaseWeight)[]): CaseTable {
     const { suspects, priors } = this.model;
     const table = new CaseTable(suspects.count, pairs);
+    const drops = this.drops.means();
     for (let k = 0; k < suspects.count; k++) {
-      table.set(k, this.single(k, this.oddsLog[k]! + this.stripLog[k]!));
+      table.set(k, this.single(k, this.oddsLog[k]! + this.stripLog[k]! + drops[k]!));
     }
-    const none = Math.log(priors.noneOfThese) + this.noneStripLog;
+    const none = Math.log(priors.noneOfThese) + this.noneStripLog + this.drops.ofNone();
     table.set(table.none, {
-      clean: none + overGains(this.noneMeterLog, 0, 0),
-      dirty: none + overGains(this.noneMeterLog, 0, 1),
+      clean: none + overGains(this.noneMeterLog, 0, GAIN_COUNT),
+      dirty: none + overGains(this.noneMeterLog, 1, GAIN_COUNT),
       look: 0,
       cutOff: [-1, -1],
       faults: 1,
@@ -156,7 +161,7 @@ export class Weigher {
 
   /** Pairs of what stands out among the singles with a second fault anywhere. */
   private pairs(singles: CaseTable): (PairCase & CaseWeight)[] {
-    if (this.meters.length + this.strips.length === 0) return [];
+    if (this.meters.length + this.strips.length + this.drops.readings.length === 0) return [];
     const firsts = this.firsts(singles);
     const found = firsts.flatMap((first, rank) => {
       const earlier = firsts.slice(0, rank).map(({ suspect }) => this.places[suspect]!);
@@ -173,10 +178,8 @@ export class Weigher {
     pairing: Pairing,
     fresh: (second: Second) => boolean,
   ): (PairCase & CaseWeight)[] {
-    pairing.weigh(this.meters);
-    return pairing.seconds.flatMap((second, k) =>
-      fresh(second) ? [this.pair(first, second, pairing.log, k)] : [],
-    );
+    pairing.weigh(this.meters, this.drops.readings);
+    return pairing.seconds.flatMap((second, k) => (fresh(second) ? [this.pair(first, pairing, k)] : []));
   }
 
   /** Two open coils part the winding in two, which neither does alone: neither stands out for the other to join. */
@@ -200,7 +203,7 @@ export class Weigher {
     return Math.max(clean[none]!, dirty[none]!) > best;
   }
 
-  /** What stands out among the singles, by what ammeter and strip have shown. */
+  /** What stands out among the singles, by what ammeter, strip and drops have shown. */
   private firsts(singles: CaseTable): First[] {
     const { suspects, design } = this.model;
     const masses = massesOf(singles, suspects.count);
@@ -228,16 +231,17 @@ export class Weigher {
     return fresh;
   }
 
-  private pair(first: First, second: Second, logs: Float64Array, k: number): PairCase & CaseWeight {
+  private pair(first: First, { seconds, log: logs, dropLog }: Pairing, k: number): PairCase & CaseWeight {
     const { suspect, breadth } = first;
+    const second = seconds[k]!;
     const { nearest } = second;
     const odds = this.oddsLog[suspect]! + Math.log(breadth * second.odds);
-    const log = odds + this.pairStripLog(suspect, nearest);
+    const log = odds + this.pairStripLog(suspect, nearest) + overDrops(dropLog, k);
     return {
       suspect,
       second,
-      clean: log + overGains(logs, k, 0),
-      dirty: log + overGains(logs, k, 1),
+      clean: log + overGains(logs, 2 * k, GAIN_COUNT),
+      dirty: log + overGains(logs, 2 * k + 1, GAIN_COUNT),
       look: this.looks.ofSuspect(suspect) + this.looks.ofSecond(second),
       cutOff: [this.cutOff[suspect]!, cutOffBar(second)],
       faults: 2,

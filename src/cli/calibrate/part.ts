@@ -84,12 +84,7 @@ function drawInsulation(design: ArmatureDesign, draw: Draw): ArmatureFault {
   if (kind === 'groundedCoil')
     return { kind: 'groundedCoil', coil: place, fraction: draw(), ohm: 0.1 + 5 * draw() };
   if (kind === 'weakBreaksDown') return { kind: 'weakInsulation', ohm: 1e6, breakdownV: 100 };
-  const ohm = WEAK_OHM[
-    pickWeighted(
-      draw,
-      WEAK_OHM.map(({ share }) => share),
-    )
-  ]!.ohm as number;
+  const ohm = WEAK_OHM.least * (WEAK_OHM.most / WEAK_OHM.least) ** draw();
   return { kind: 'weakInsulation', ohm, breakdownV: null };
 }
 

@@ -15,7 +15,7 @@ export const FEED_MOST_V = 2;
 /** Finest step of the millivoltmeter, mV. */
 const STEP_MV = 0.01;
 /** End of its scale, mV; beyond, it shows over range. */
-const MOST_MV = 200;
+export const DROP_END_MV = 200;
 
 export interface Feed {
   readonly from: number;
@@ -84,6 +84,6 @@ export function neighbourDrops(
 /** What the millivoltmeter shows: size of the drop in mV to 0.01, and whether it lies beyond the scale. */
 export function seeMillivolts(volt: number | null): { readonly millivolts: number; readonly over: boolean } {
   const mv = Math.abs(volt ?? 0) * 1000;
-  if (mv > MOST_MV) return { millivolts: MOST_MV, over: true };
+  if (mv > DROP_END_MV) return { millivolts: DROP_END_MV, over: true };
   return { millivolts: Number((Math.round(mv / STEP_MV) * STEP_MV).toFixed(2)), over: false };
 }

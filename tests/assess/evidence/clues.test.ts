@@ -57,7 +57,7 @@ describe('chances of clues', () => {
   });
 
   it('are those of the lens for insulation, dirt and a part without fault', () => {
-    const sound = { kind: 'sound', bar: null, shows: 'dark', odds: 1 } as const;
+    const sound = { kind: 'sound', bar: null } as const;
     for (const place of places) {
       expectAlike([], place, insulationSigns(sound, place));
       expectAlike([{ kind: 'dirtyCommutator' }], place, surfaceSigns('dirty', place));

@@ -7,26 +7,19 @@ import type { Sign } from '../../../scenario/hidden/sign.ts';
 import { lampLit } from '../../diagnosis/shown.ts';
 import { CLUES_AT_MOST } from '../clues.ts';
 import type { Source } from '../reading.ts';
+import { DROP_RANGE_MV, gauss, MEGOHM_RANGE, TOOL_SLIP } from '../toolNoise.ts';
 import type { MatLooks, MatMegohms, MatReading, MatShown } from './reading.ts';
 
 /** How well what a state would show explains what was read, as logarithms. Figures ours, no source. */
 
-/** Share of readings that are simply mistaken. */
-const SLIP: Readonly<Record<Source, number>> = { instrument: 0.0003, sheet: 0.002 };
 /** Spread of a resistance read off the tester, on the logarithm; half a step of the severities. */
 export const MEGOHM_SPREAD = 0.13;
 const MEGOHM_STEP = 0.01;
 /** Spread of a drop, as a share, and the least, mV. */
 export const DROP_SPREAD = 0.025;
 const DROP_STEP_MV = 0.02;
-/** Range over which a slip may put a reading: decades of resistance on the natural logarithm; mV. */
-const MEGOHM_RANGE = 15;
-const DROP_RANGE_MV = 200;
 /** A smear, a false lead: any clue may be seen anywhere. */
 const ANYWHERE = 0.02;
-
-const gauss = (off: number, spread: number) =>
-  Math.exp(-0.5 * (off / spread) ** 2) / (spread * Math.sqrt(2 * Math.PI));
 
 /** What the tester shows. @param at resistance between the leads at a peak voltage, ohm; null: none */
 export function megohmShown(at: (peakV: number) => number | null, volt: TestVolt): MatShown {
@@ -55,7 +48,7 @@ export function readingLog(reading: MatReading, shown: MatShown, from: Source): 
   if (reading.kind === 'drop' && shown.kind === 'drop')
     return dropLog(reading.millivolts, shown.millivolts, from);
   const would = shown.kind === 'lamp' && reading.kind === 'lamp' && shown.lit === reading.lit;
-  return Math.log(would ? 1 - SLIP[from] : SLIP[from]);
+  return Math.log(would ? 1 - TOOL_SLIP[from] : TOOL_SLIP[from]);
 }
 
 function megohmLog(
@@ -63,7 +56,7 @@ function megohmLog(
   shown: MatShown & { kind: 'megohm' },
   from: Source,
 ): number {
-  const slip = SLIP[from];
+  const slip = TOOL_SLIP[from];
   if (megohms === 'over' || shown.over) {
     const both = megohms === 'over' && shown.over;
     return Math.log(both ? 1 - slip : megohms === 'over' ? slip : slip / MEGOHM_RANGE);
@@ -74,7 +67,7 @@ function megohmLog(
 
 function dropLog(millivolts: number, shown: number, from: Source): number {
   const spread = Math.max(DROP_STEP_MV, DROP_SPREAD * shown);
-  return Math.log((1 - SLIP[from]) * gauss(millivolts - shown, spread) + SLIP[from] / DROP_RANGE_MV);
+  return Math.log((1 - TOOL_SLIP[from]) * gauss(millivolts - shown, spread) + TOOL_SLIP[from] / DROP_RANGE_MV);
 }
 
 /** Of something that is none of the things listed any reading may be expected. */

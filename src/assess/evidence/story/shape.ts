@@ -91,7 +91,7 @@ export type NextStory = ArmatureNext | MatNext;
 
 export interface ArmatureNext {
   readonly test: Exclude<TestKind, 'look'>;
-  /** Ammeter: the two bars. Strip: the bar in line with it, twice. Lamp: null. */
+  /** Ammeter and drop: the two bars. Strip: the bar in line with it, twice. Lamp and insulation tester: null. */
   readonly bars: readonly [number, number] | null;
   /** Place of the strip, degrees from the bottom. */
   readonly angleDeg: number | null;

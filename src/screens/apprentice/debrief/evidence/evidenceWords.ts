@@ -1,3 +1,4 @@
+import { type DropReading, isBeyondScale } from '../../../../assess/evidence/reading.ts';
 import type {
   ArmatureNext,
   EvidenceStory,
@@ -107,11 +108,28 @@ export function readingWords({ reading, ampere }: StoryStep, calling: Calling): 
       return `Strip, ${Math.round(reading.angleDeg)}° from the bottom: ${reading.pull > 0 ? 'pulled' : 'still'}`;
     case 'stripPass':
       return `Strip, ${reading.places.length} places: ${reading.felt ? 'pulled somewhere' : 'still'}`;
+    case 'megohm': {
+      const [a, b] = reading.places.map((place) => placeCalled(place, calling));
+      const shown = reading.megohms === 'over' ? 'beyond the scale' : `${reading.megohms} MΩ`;
+      return spoken(`Insulation tester at ${reading.volt} V, ${a} and ${b}: ${shown}`, vocabulary);
+    }
+    case 'drop':
+      return dropWords(reading, calling);
     case 'look': {
       const sees = reading.sees.map((clue) => CLUE_WORDS[clue]).join(', ') || 'nothing to remark';
       return spoken(`Lens, ${placeCalled(reading.place, calling)}: ${sees}`, vocabulary);
     }
   }
+}
+
+/** Where the current is fed goes without saying when it is fed at the same bars. */
+function dropWords(reading: DropReading, calling: Calling): string {
+  const { bars, feed, millivolts } = reading;
+  const [a, b] = bars;
+  const shown = isBeyondScale(reading) ? 'beyond the scale' : `${millivolts} mV`;
+  const along = feed.includes(a) && feed.includes(b);
+  const fed = along ? '' : `, fed at ${barCalled(feed[0], calling)} and ${barCalled(feed[1], calling)}`;
+  return `Millivolt drop, ${barCalled(a, calling)} and ${barCalled(b, calling)}${fed}: ${shown}`;
 }
 
 function placeCalled(place: Place, calling: Calling): string {
@@ -133,7 +151,10 @@ function armatureNextWords({ test, bars, angleDeg }: ArmatureNext, calling: Call
     return spoken('Put the lamp from the shaft to any bar, proved before and after', calling.vocabulary);
   if (test === 'strip')
     return `Hold the strip ${Math.round(angleDeg!)}° from the bottom with ${barCalled(bars![0], calling)} in line with it`;
+  if (test === 'megohm')
+    return spoken('Put the insulation tester from the shaft to any bar, armature out', calling.vocabulary);
   const [a, b] = bars!.map((bar) => barCalled(bar, calling));
+  if (test === 'millivolt') return `Feed ${a} and ${b} and read the drop between them`;
   return `Put the ammeter across ${a} and ${b}`;
 }
 
