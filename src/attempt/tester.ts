@@ -45,9 +45,13 @@ export function testerAfter(before: TesterCircuit, lying: Lying, atMs: number): 
   return { specimen, sinceMs: same ? before.sinceMs : atMs, left: null };
 }
 
+/** An armature that cools under the clips is still the same specimen: its resistance creeps, and nothing charges anew. */
 function sameSpecimen(a: Specimen, b: Specimen): boolean {
-  return a.ohm === b.ohm && a.farad === b.farad;
+  if (a.farad !== b.farad) return false;
+  if (a.ohm === null || b.ohm === null || a.ohm === 0 || b.ohm === 0) return a.ohm === b.ohm;
+  return Math.abs(a.ohm / b.ohm - 1) < CREEP;
 }
+const CREEP = 0.01;
 
 /** Charged within milliseconds of the button going down, so what is left is what stood between the terminals. */
 function chargeLeft({ ohm, farad }: Specimen, volt: TestVolt, atMs: number): TesterCircuit['left'] {

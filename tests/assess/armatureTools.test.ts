@@ -46,6 +46,7 @@ describe('an armature tested with the tools of the rail', () => {
       'disposition',
       'megohmPass',
       'place',
+      'proven',
       'recordedFirst',
       'supported',
       'testerSafe',
@@ -63,7 +64,7 @@ describe('an armature tested with the tools of the rail', () => {
       worked(armature([soft]))
         .decides('armature', [at(9)], 'cleanAndRetest')
         .lost(),
-    ).toEqual(['place']);
+    ).toEqual(['place', 'proven']);
   });
 
   it('wins every mark for a worn commutator', () => {

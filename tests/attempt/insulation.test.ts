@@ -55,6 +55,21 @@ describe('the insulation tester', () => {
     expect(me.presses(false).sees.tester.megohms).toBeNull();
   });
 
+  it('holds its reading while the sheet is written and the armature cools', () => {
+    const me = new BenchDriver({ ...CARD, part: 'lap-24', tests: [...CARD.tests, 'neighbour'] });
+    // Coils warm under the ammeter; their insulation falls with every kelvin.
+    me.placesArmature().switches('high').setsRange(30).setsProbesAt(-90, -60).waits(60_000);
+    me.hangsUpBoth('ammeter')
+      .switches('off')
+      .liftsArmature()
+      .clipsOn('tester', 'shaft', 'bar:0')
+      .presses(true);
+    const before = me.waits(6000).sees.tester.megohms!;
+    me.does({ type: 'sheet.write', line: { test: 'megohm', count: null, megohms: before, testVolt: 250 } });
+    expect(me.sees.tester.megohms! / before).toBeGreaterThan(0.98);
+    expect(me.sees.tester.megohms! / before).toBeLessThan(1.02);
+  });
+
   it('shows over range with its clips in the air, and nothing between them put together', () => {
     const me = new BenchDriver(CARD);
     expect(me.testsInsulation()).toMatchObject({ over: true, megohms: 999 });

@@ -29,18 +29,19 @@ type Shown = Pick<DropReading, 'millivolts' | 'from'>;
 export function dropLikelihoods({ millivolts, cells }: DropTable, shown: Shown): Float64Array {
   const { length } = millivolts;
   const out = new Float64Array(length * GAIN_COUNT);
+  const figure = FIGURE_SD[shown.from] ** 2;
   for (let k = 0; k < length; k++) {
+    const own = figure + cells[k]! * cells[k]!;
     for (let g = 0; g < GAIN_COUNT; g++) {
       const mean = millivolts[k]! * (1 + DROP_GAINS[g]!);
-      out[k * GAIN_COUNT + g] = dropLikelihood(shown, mean, cells[k]!);
+      out[k * GAIN_COUNT + g] = dropLikelihood(shown, mean, Math.sqrt(own + (COIL_SD * mean) ** 2));
     }
   }
   return out;
 }
 
-function dropLikelihood({ millivolts, from }: Shown, mean: number, cell: number): number {
+function dropLikelihood({ millivolts, from }: Shown, mean: number, sd: number): number {
   const slip = TOOL_SLIP[from];
-  const sd = Math.hypot(FIGURE_SD[from], COIL_SD * mean, cell);
   if (!isBeyondScale({ millivolts })) return (1 - slip) * gauss(millivolts - mean, sd) + slip / DROP_RANGE_MV;
   return (1 - slip) * normalBelow((mean - DROP_END_MV) / sd) + slip * SLIP_OVER;
 }

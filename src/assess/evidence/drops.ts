@@ -81,7 +81,11 @@ export function shownMv(volt: number): number {
   return Math.min(DROP_END_MV, 1000 * Math.abs(volt));
 }
 
-const NO_OHMS = new Float64Array(0);
+/** Most ports an alteration may have: two reversed coils. */
+const MOST_PORTS = 8;
+/** Current through each port for an ampere fed in, and room to work it out. */
+const through = new Float64Array(MOST_PORTS);
+const matrices = Array.from({ length: MOST_PORTS + 1 }, (_, k) => new Float64Array(k * k));
 
 /** Works out the drop between one pair of bars under one feed in one solved winding. */
 export class DropPair {
@@ -103,59 +107,59 @@ export class DropPair {
   /** Drop with the winding altered as told, V; the feed drives what its own most voltage allows. */
   volt(alteration: Alteration): number {
     const { feed, meter } = this;
-    const through = this.throughPorts(alteration);
-    const at = (bar: number) => this.outside(bar, alteration, through);
-    const inOhm = at(feed.a) - at(feed.b);
-    const amps = Math.min(FEED_A, FEED_MOST_V / Math.max(inOhm, Number.MIN_VALUE));
-    const [high, low] = meter.map((bar) => (this.floats(bar, alteration) ? this.drifting(bar, at) : at(bar)));
-    return amps * (high! - low!);
+    this.findThrough(alteration);
+    const [from, to] = [this.outside(feed.a, alteration), this.outside(feed.b, alteration)];
+    const amps = Math.min(FEED_A, FEED_MOST_V / Math.max(from - to, Number.MIN_VALUE));
+    const along = meter[0] === feed.a && meter[1] === feed.b;
+    return (
+      amps * (along ? from - to : this.touched(meter[0], alteration) - this.touched(meter[1], alteration))
+    );
   }
 
-  /** Current through each port for an ampere fed in. */
-  private throughPorts({ ports, inverse, inFront }: Alteration): Float64Array {
+  private findThrough({ ports, inverse, inFront }: Alteration): void {
     const k = ports.length;
-    if (k === 0) return NO_OHMS;
-    const matrix = new Float64Array(k * k);
-    const through = new Float64Array(k);
-    ports.forEach((p, i) => {
-      through[i] = this.between(p, this.feed) + frontOhm(p, this.feed, inFront);
-      ports.forEach((q, j) => {
-        matrix[i * k + j] = this.between(p, q) + frontOhm(p, q, inFront);
-      });
+    const matrix = matrices[k]!;
+    for (let i = 0; i < k; i++) {
+      const p = ports[i]!;
+      through[i] = this.between(p, this.feed) + front(p, this.feed, inFront);
+      for (let j = 0; j < k; j++)
+        matrix[i * k + j] = this.between(p, ports[j]!) + front(p, ports[j]!, inFront);
       matrix[i * k + i]! += inverse[i]!;
-    });
+    }
     if (k === 1) through[0]! /= matrix[0]!;
-    else solveLu(factorLu(matrix, k), through);
-    return through;
+    else if (k > 1) solveLu(factorLu(matrix, k), through);
+  }
+
+  /** Potential that a tip on a bar finds for an ampere fed in, V. */
+  private touched(bar: number, alteration: Alteration): number {
+    return this.floats(bar, alteration) ? this.drifting(bar, alteration) : this.outside(bar, alteration);
   }
 
   /** Potential on the surface of a bar for an ampere fed in, V. */
-  private outside(bar: number, { ports, inFront }: Alteration, through: Float64Array): number {
+  private outside(bar: number, { ports, inFront }: Alteration): number {
     let volt = this.fedAt(bar, this.feed);
-    ports.forEach((port, i) => {
-      volt -= through[i]! * this.fedAt(bar, port);
-    });
-    for (const front of inFront) {
-      if (front.bar !== bar) continue;
-      let amps = enters(this.feed, bar);
-      ports.forEach((port, i) => {
-        if (port.outside) amps -= through[i]! * enters(port, bar);
-      });
-      volt += front.ohm * amps;
-    }
+    for (let i = 0; i < ports.length; i++) volt -= through[i]! * this.fedAt(bar, ports[i]!);
+    for (const { bar: spoilt, ohm } of inFront) if (spoilt === bar) volt += ohm * this.enters(bar, ports);
     return volt;
+  }
+
+  /** Current from outside into a bar for an ampere fed in, A. */
+  private enters(bar: number, ports: readonly Port[]): number {
+    let amps = ends(this.feed, bar);
+    for (let i = 0; i < ports.length; i++) if (ports[i]!.outside) amps -= through[i]! * ends(ports[i]!, bar);
+    return amps;
   }
 
   /** Cut off from the winding and touched by nothing else. */
   private floats(bar: number, { ports, inFront }: Alteration): boolean {
-    const isCut = inFront.some((front) => front.bar === bar && front.ohm >= CUT_OFF_OHM);
-    return isCut && enters(this.feed, bar) === 0 && !ports.some((p) => p.outside && enters(p, bar) !== 0);
+    const isCut = inFront.some((spoilt) => spoilt.bar === bar && spoilt.ohm >= CUT_OFF_OHM);
+    return isCut && ends(this.feed, bar) === 0 && !ports.some((p) => p.outside && ends(p, bar) !== 0);
   }
 
   /** What leaks through sound insulation leaves such a bar at the mean of all others. */
-  private drifting(bar: number, at: (bar: number) => number): number {
+  private drifting(bar: number, alteration: Alteration): number {
     let sum = 0;
-    for (let other = 0; other < this.bars; other++) if (other !== bar) sum += at(other);
+    for (let other = 0; other < this.bars; other++) if (other !== bar) sum += this.outside(other, alteration);
     return sum / (this.bars - 1);
   }
 
@@ -168,6 +172,10 @@ export class DropPair {
   }
 }
 
-function enters({ a, b }: Port, bar: number): number {
+function front(p: Port, q: Port, inFront: Alteration['inFront']): number {
+  return inFront.length === 0 ? 0 : frontOhm(p, q, inFront);
+}
+
+function ends({ a, b }: Port, bar: number): number {
   return (a === bar ? 1 : 0) - (b === bar ? 1 : 0);
 }

@@ -27,17 +27,18 @@ export interface InsulationSuspect {
 /** Insulation that has broken down, or a bar gone to ground, passes all the current a lamp can take. */
 const HARD_GROUND_OHM = 10;
 const HARD_GROUND: Leak = { leastOhm: HARD_GROUND_OHM, mostOhm: HARD_GROUND_OHM, breakdownV: null };
-/** Step between leaks that are told apart, and between those that break down, as a factor. */
-const LEAK_STEP = 1.3;
-const BREAKING_STEP = 4;
+/** Step between leaks that are told apart, and between those that break down, as a factor; without a tester coarser. */
+const STEPS = { tester: { leak: 1.3, breaking: 4 }, lamp: { leak: 2, breaking: 500 } } as const;
 
-/** @param leastMohm least reading of the insulation tester that the card allows, megohms */
+/** @param leastMohm least reading of the insulation tester that the card allows, megohms; null: it allows none */
 export function listInsulation(
   design: ArmatureDesign,
   mains: Mains,
   priors: Priors,
-  leastMohm: number,
+  leastMohm: number | null,
 ): InsulationSuspect[] {
+  const steps = STEPS[leastMohm === null ? 'lamp' : 'tester'];
+  const limit = leastMohm ?? 0;
   const { groundedBar, groundedCoil, weak, weakBreaksDown } = priors.insulation;
   const suspect = (
     kind: InsulationSuspect['kind'],
@@ -46,16 +47,16 @@ export function listInsulation(
     bar: number | null = null,
   ) => {
     const shows = leak === null ? 'dark' : lampOver(underLamp(leak, mains), mains);
-    return { kind, bar, shows, leak, poor: isPoor(leak, leastMohm), odds };
+    return { kind, bar, shows, leak, poor: isPoor(leak, limit), odds };
   };
-  const breaking = BREAKDOWN_V.flatMap((breakdownV) => leaks(leastMohm, BREAKING_STEP, breakdownV));
+  const breaking = BREAKDOWN_V.flatMap((breakdownV) => leaks(limit, steps.breaking, breakdownV));
   return [
     suspect('sound', null, 1),
     ...Array.from({ length: design.bars }, (_, bar) =>
       suspect('groundedBar', HARD_GROUND, groundedBar / design.bars, bar),
     ),
     suspect('groundedCoil', HARD_GROUND, groundedCoil),
-    ...leaks(leastMohm, LEAK_STEP, null).map(({ share, ...leak }) => suspect('weak', leak, weak * share)),
+    ...leaks(limit, steps.leak, null).map(({ share, ...leak }) => suspect('weak', leak, weak * share)),
     ...breaking.map(({ share, ...leak }) =>
       suspect('weakBreaksDown', leak, (weakBreaksDown * share) / BREAKDOWN_V.length),
     ),

@@ -54,7 +54,7 @@ export function judge(after: Posterior, before: Posterior, verdict: Verdict, tru
   const { model } = after;
   const states = truth.faults.map((fault) => trueState(model, fault));
   const shown = states.filter(({ showable }) => showable);
-  const findings = verdict.findings.map((finding) =>
+  const findings = forReadings(model, verdict, truth).map((finding) =>
     judgeFinding(after, before, finding, claimOf(finding, truth.chalkedBar, model.design.bars), shown),
   );
   const meanings = findings.map(({ claim }) => meaningFor(model, claim));
@@ -62,6 +62,22 @@ export function judge(after: Posterior, before: Posterior, verdict: Verdict, tru
     .filter((state) => !meanings.some((meaning) => holds(meaning, state)))
     .map(({ fault }) => fault);
   return { judgement: overall(findings, missed.length), findings, missed };
+}
+
+/** Dirt that only the lens shows is rightly named and for no reading to prove: the rest stands alone. */
+function forReadings(
+  model: EvidenceModel,
+  { findings }: Verdict,
+  { faults, chalkedBar }: Truth,
+): readonly Finding[] {
+  if (scatterShows(model) || !faults.some(({ kind }) => kind === 'dirtyCommutator')) return findings;
+  const isDirt = (finding: Finding) => {
+    const meaning = meaningFor(model, claimOf(finding, chalkedBar, model.design.bars));
+    return typeof meaning !== 'string' && meaning.dirty;
+  };
+  const rest = findings.filter((finding) => !isDirt(finding));
+  const isBare = rest.length === 0 && findings.length > 0;
+  return isBare ? [{ condition: 'sound', place: { kind: 'somewhere' } }] : rest;
 }
 
 function overall(findings: readonly JudgedFinding[], missed: number): Judgement {
@@ -144,9 +160,9 @@ function soundStates({ cases, model }: Posterior): StateSet {
   return { winding, insulation, surface: Uint8Array.from([1, scatterShows(model) ? 0 : 1]) };
 }
 
-/** Dirt scatters ammeter readings; without an ammeter nothing shows it but the lens. */
+/** Dirt scatters ammeter readings; without an ammeter nothing shows it but the lens, and clues prove nothing. */
 function scatterShows({ tests }: EvidenceModel): boolean {
-  return tests.some((test) => test === 'neighbour' || test === 'spaced' || test === 'look');
+  return tests.includes('neighbour') || tests.includes('spaced');
 }
 
 /** A fault of the part among the states the engine weighs. */

@@ -40,7 +40,12 @@ export function createEvidence(input: EvidenceInput): EvidenceModel {
   const priors = PRIORS[family ?? familyOf(design)];
   const suspects = listSuspects(design, priors);
   const dictionary = new Dictionary(suspects, mains, growler);
-  const insulation = listInsulation(design, dictionary.mains, priors, leastMohm);
+  const insulation = listInsulation(
+    design,
+    dictionary.mains,
+    priors,
+    tests.includes('megohm') ? leastMohm : null,
+  );
   const drops = new DropTables(dictionary);
   return { design, tests, priors, suspects, insulation, dictionary, drops };
 }

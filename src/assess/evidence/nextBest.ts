@@ -64,8 +64,12 @@ export function nextReadings(posterior: Posterior): NextReading[] {
     ...(model.tests.includes('ground') ? [lampReading(posterior)] : []),
     ...(model.tests.includes('megohm') ? [testerReading(posterior)] : []),
   ];
-  return found.sort((a, b) => b.bits - a.bits);
+  return found.sort((a, b) => told(b) - told(a));
 }
+
+/** What tells alike is taken in its order: rounding must not choose between bars that are alike, bits. */
+const told = ({ bits }: NextReading) => Math.round(bits / ALIKE_BITS);
+const ALIKE_BITS = 1e-4;
 
 /** Suspects still possible: number, share, and which possibility each belongs to (0: nothing these tests can show). */
 interface OpenSuspects {

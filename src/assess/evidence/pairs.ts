@@ -117,12 +117,15 @@ export class Pairing {
     const { dictionary, first, seconded, seconds, dropLog } = this;
     this.steady ??= dictionary.solveSteady(first.network);
     const pair = new DropPair(this.steady, dictionary.design.bars, reading);
-    const of = (alterations: readonly Alteration[]) =>
-      Float64Array.from(alterations, (alteration) => shownMv(pair.volt(alteration)));
+    const of = (alterations: readonly Alteration[]) => {
+      const shown = new Float64Array(alterations.length);
+      for (let k = 0; k < shown.length; k++) shown[k] = shownMv(pair.volt(alterations[k]!));
+      return shown;
+    };
     const millivolts = of(seconded);
     const cells = cellsOf(millivolts, runs(seconds));
     const own = cellsOf(of([first.alteration, ...first.beside]), [asOneRun(first.beside)])[0]!;
-    for (let k = 0; k < cells.length; k++) cells[k] = Math.hypot(cells[k]!, own);
+    for (let k = 0; k < cells.length; k++) cells[k] = Math.sqrt(cells[k]! ** 2 + own ** 2);
     const likelihoods = dropLikelihoods({ millivolts, cells }, reading);
     for (let k = 0; k < likelihoods.length; k++) dropLog[k]! += Math.log(likelihoods[k]!);
   }
