@@ -185,25 +185,29 @@ export class PartsWorker extends BenchDriver {
     });
   }
 
-  /** The drop of every pair of bars, the feed a quarter of the commutator at a time. */
-  measuresBarDrops(): this {
+  /** The drop of every pair of bars, the feed moved along so many bars at a time. */
+  measuresBarDrops(step = 1): this {
     const { bars } = this.geometry;
-    const quarter = bars / 4;
     const bar = (n: number) => barPlace(n % bars);
-    for (let from = 0; from < bars; from += quarter) {
-      this.feeds(bar(from), bar(from + quarter));
-      for (let n = from; n < from + quarter; n += 1) {
-        this.holdsOn('drop', bar(n), bar(n + 1));
-        this.writes({
-          test: 'millivolt',
-          part: 'armature',
-          count: n,
-          millivolts: this.sees.drop.millivolts!,
-        });
-      }
+    for (let from = 0; from < bars; from += step) {
+      this.feeds(bar(from), bar(from + step));
+      for (let n = from; n < from + step; n += 1) this.readsDrop(n);
       this.hangsUpBoth('drop').unfeeds();
     }
     return this;
+  }
+
+  /** One pair of bars, fed by itself. */
+  measuresBarDrop(n: number): this {
+    this.feeds(barPlace(n), barPlace(n + 1)).readsDrop(n);
+    return this.hangsUpBoth('drop').unfeeds();
+  }
+
+  private readsDrop(n: number): void {
+    const { bars } = this.geometry;
+    this.holdsOn('drop', barPlace(n % bars), barPlace((n + 1) % bars));
+    const millivolts = this.sees.drop.millivolts!;
+    this.writes({ test: 'millivolt', part: 'armature', count: n, millivolts });
   }
 
   measuresCommutator(): this {

@@ -232,16 +232,21 @@ function testerReadings(stretches: readonly Stretch[]): TesterReading[] {
   return inOrder(kept);
 }
 
-/** Contacts do not enter into a drop: between the same bars under the same feed it is the same again. */
+/** One for each time the tips were put on: whoever doubts a figure reads it again. */
 function dropsBetweenBars(stretches: readonly Stretch[]): DropReading[] {
-  const kept = new Map<string, DropReading>();
-  for (const { entry, places, feed: fed, millivolts } of dropReadings(stretches)) {
-    const [bars, feed] = [pairOf(places), pairOf(fed)];
-    if (bars === null || feed === null) continue;
-    const reading: DropReading = { kind: 'drop', entry, feed, bars, millivolts, from: 'instrument' };
-    keep(kept, `${[...bars].sort()} ${[...feed].sort()}`, reading);
-  }
-  return inOrder(kept);
+  return runsOf(stretches, dropKey).flatMap(({ stretches: held }): DropReading[] => {
+    const [read] = dropReadings(held);
+    const bars = read === undefined ? null : pairOf(read.places);
+    const feed = read === undefined ? null : pairOf(read.feed);
+    if (read === undefined || bars === null || feed === null) return [];
+    const { entry, millivolts } = read;
+    return [{ kind: 'drop', entry, feed, bars, millivolts, from: 'instrument' }];
+  });
+}
+
+function dropKey({ leads, drop: { feed, millivolts } }: Observation): string | null {
+  if (feed === null || millivolts === null) return null;
+  return `${leads['drop.1'].touches} ${leads['drop.2'].touches} ${feed}`;
 }
 
 /** Two different bars, or null. */

@@ -9,7 +9,7 @@ import type { Amps, Notes } from './notes.ts';
  */
 
 /** Trade practice: readings of a healthy armature lie within 5 % of one another (references A11). */
-const STANDS_OUT = 0.05;
+export const STANDS_OUT = 0.05;
 /** A pair is as good as dead below this share of the others. */
 const DEAD = 0.8;
 /** Share of the bars that must look dirty before scattered readings are put down to dirt. */

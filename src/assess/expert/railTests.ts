@@ -3,6 +3,8 @@ import type { SheetLine } from '../../bench/paper.ts';
 import { barPlace, type Place } from '../../bench/places.ts';
 import { isMatPart } from '../../bench/state.ts';
 import { partOfBrush } from '../../bench/touched.ts';
+import { median } from '../../engine/math/median.ts';
+import { STANDS_OUT } from './armatureVerdict.ts';
 import type { Hands } from './hands.ts';
 import { bringForward, partBrushes } from './matTests.ts';
 import type { Drop, FieldBrushPlace, Gauged, Megohms, Notes } from './notes.ts';
@@ -86,14 +88,35 @@ export function branchDrops(hands: Hands): Drop[] {
   });
 }
 
-/** The drop between every bar and the next, the feed moved along with the meter so that readings can be compared. */
+/**
+ * The drop between every bar and the next, the feed moved along with the meter so that readings can be compared; what
+ * stands out is read again, since one figure alone may be a slip.
+ */
 export function barDrops(hands: Hands, chalked: number): Drop[] {
   const { bars } = hands.job.armature;
-  return Array.from({ length: bars }, (_, bar) => {
+  const read = (bar: number): BarDrop => {
     const count = (bar - chalked + bars) % bars;
     const [one, other] = [barPlace(bar), barPlace((bar + 1) % bars)];
     return { at: bar, millivolts: dropOver(hands, one, other, { part: 'armature', count }) };
-  });
+  };
+  const first = Array.from({ length: bars }, (_, bar) => read(bar));
+  const again = standingOut(first).slice(0, MOST_AGAIN).map(read);
+  return first.map((drop) => again.find(({ at }) => at === drop.at) ?? drop);
+}
+type BarDrop = Drop & { readonly at: number };
+const MOST_AGAIN = 4;
+
+/** Pairs whose drop lies off the middle of all by more than a sound part's do, the furthest first. */
+function standingOut(drops: readonly BarDrop[]): number[] {
+  const middle = median(drops.map(({ millivolts }) => millivolts ?? Number.POSITIVE_INFINITY));
+  const off = drops.map(({ at, millivolts }) => ({
+    at,
+    off: millivolts === null ? 1 : Math.abs(millivolts / middle - 1),
+  }));
+  return off
+    .filter((one) => one.off > STANDS_OUT)
+    .sort((a, b) => b.off - a.off)
+    .map(({ at }) => at);
 }
 
 function dropOver(

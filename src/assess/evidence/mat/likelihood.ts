@@ -67,7 +67,9 @@ function megohmLog(
 
 function dropLog(millivolts: number, shown: number, from: Source): number {
   const spread = Math.max(DROP_STEP_MV, DROP_SPREAD * shown);
-  return Math.log((1 - TOOL_SLIP[from]) * gauss(millivolts - shown, spread) + TOOL_SLIP[from] / DROP_RANGE_MV);
+  return Math.log(
+    (1 - TOOL_SLIP[from]) * gauss(millivolts - shown, spread) + TOOL_SLIP[from] / DROP_RANGE_MV,
+  );
 }
 
 /** Of something that is none of the things listed any reading may be expected. */
