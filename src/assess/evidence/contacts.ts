@@ -8,9 +8,9 @@ import {
   type LampReading,
   type LookReading,
   lampShows,
+  type MegohmReading,
   type MeterReading,
   type StripReading,
-  type TesterReading,
 } from './reading.ts';
 
 /**
@@ -23,7 +23,7 @@ export interface Contacts {
   readonly meter: readonly MeterReading[];
   readonly lamp: readonly LampReading[];
   readonly strip: readonly StripReading[];
-  readonly tester: readonly TesterReading[];
+  readonly tester: readonly MegohmReading[];
   readonly drop: readonly DropReading[];
   readonly looks: readonly LookReading[];
   /** Entries of dark lamp results that no proof before or none after makes believable. */
@@ -214,12 +214,12 @@ function distinct(readings: readonly StripReading[], slots: number): StripReadin
 }
 
 /** Between the same clips at the same voltage the tester shows the same again. */
-function testerReadings(stretches: readonly Stretch[]): TesterReading[] {
-  const kept = new Map<string, TesterReading>();
+function testerReadings(stretches: readonly Stretch[]): MegohmReading[] {
+  const kept = new Map<string, MegohmReading>();
   for (const { part, settled, entry, places, volt, megohms, over } of megohmReadings(stretches)) {
     if (part !== 'armature' || !settled) continue;
     const shown = over ? ('over' as const) : megohms;
-    const reading: TesterReading = {
+    const reading: MegohmReading = {
       kind: 'megohm',
       entry,
       places,

@@ -12,12 +12,12 @@ import { lampQuestion } from './insulation.ts';
 import type {
   DropReading,
   LampReading,
+  MegohmReading,
   MeterReading,
   Reading,
   Source,
   StripPassReading,
   StripReading,
-  TesterReading,
 } from './reading.ts';
 
 /** A line of the sheet beside what the instruments had shown. */
@@ -194,11 +194,11 @@ function stripLine(
 function testerLine(
   { megohms, testVolt }: SheetLine,
   entry: number,
-  readings: readonly TesterReading[],
+  readings: readonly MegohmReading[],
 ): LineReading {
   const read = readings.findLast(({ volt }) => testVolt === undefined || volt === testVolt);
   if (read === undefined || megohms === undefined) return NOTHING;
-  const shown: TesterReading = { ...read, entry, megohms, from: 'sheet' };
+  const shown: MegohmReading = { ...read, entry, megohms, from: 'sheet' };
   return { weighed: [shown], about: [read.entry], off: null, differs: isOther(megohms, read.megohms) };
 }
 

@@ -7,7 +7,7 @@ import { benchLamp, glow, steadyFilament } from '../../engine/instruments/lamp.t
 import type { ArmatureDesign } from '../../engine/parts/armature.ts';
 import type { ArmatureFault } from '../../engine/parts/armatureFault.ts';
 import { BREAKDOWN_V, type InsulationKind, type Priors, WEAK_OHM } from './priors.ts';
-import { type LampReading, type LampShows, lampShows, type TesterReading } from './reading.ts';
+import { type LampReading, type LampShows, lampShows, type MegohmReading } from './reading.ts';
 import { type Found, isPoor, type Leak, overLeak, testerLikelihood } from './tester.ts';
 
 /** One state the insulation to the core may be in. Number 0 is insulation without fault. */
@@ -150,7 +150,7 @@ export class InsulationScale {
     this.cutOff = Array.from({ length: bars }, () => new Float64Array(suspects.length));
   }
 
-  add(reading: LampReading | TesterReading): void {
+  add(reading: LampReading | MegohmReading): void {
     const question = lampQuestion(reading.places);
     if (question.asks === 'nothing') return;
     const { asks } = question;
@@ -163,7 +163,7 @@ export class InsulationScale {
     });
   }
 
-  private chance(reading: LampReading | TesterReading, suspect: InsulationSuspect, way: Way): number {
+  private chance(reading: LampReading | MegohmReading, suspect: InsulationSuspect, way: Way): number {
     if (reading.kind === 'lamp') return SEEN_AS[lampOn(suspect, way)][reading.shows];
     return testerLikelihood(reading, this.found(suspect, way, reading.volt));
   }

@@ -14,7 +14,7 @@ export type Reading =
   | LampReading
   | StripReading
   | StripPassReading
-  | TesterReading
+  | MegohmReading
   | DropReading
   | LookReading;
 
@@ -65,7 +65,7 @@ export interface StripPassReading {
 }
 
 /** One figure of the insulation tester, read when it stood still. */
-export interface TesterReading {
+export interface MegohmReading {
   readonly kind: 'megohm';
   readonly entry: number;
   readonly places: readonly [Place, Place];

@@ -7,7 +7,7 @@ import {
 } from '../../engine/instruments/insulationTester.ts';
 import { leakageOhm } from '../../engine/parts/fieldFrame.ts';
 import { normalBelow } from './needles.ts';
-import type { TesterReading } from './reading.ts';
+import type { MegohmReading } from './reading.ts';
 import { gauss, MEGOHM_RANGE, TOOL_SLIP } from './toolNoise.ts';
 
 /** What the insulation tester would show over a leak from winding to core. */
@@ -59,7 +59,7 @@ export function isPoor(leak: Leak | null, leastMohm: number): boolean {
  * @param found null: nothing to speak of joins the clips
  */
 export function testerLikelihood(
-  { megohms, from }: Pick<TesterReading, 'megohms' | 'from'>,
+  { megohms, from }: Pick<MegohmReading, 'megohms' | 'from'>,
   found: Found | null,
 ): number {
   const slip = TOOL_SLIP[from];

@@ -77,3 +77,33 @@ describe('the story of a job broken off', () => {
     expect(silent.next).not.toBeNull();
   });
 });
+
+describe('readings of the tools of the rail', () => {
+  const step = { ampere: null, ruledOut: [], raised: [], open: 1, settled: 0 };
+  const from = 'instrument' as const;
+
+  it('are told with where they were taken', () => {
+    const megohm = { kind: 'megohm', entry: 1, places: ['shaft', 'bar:8'], volt: 250, from } as const;
+    const told = (megohms: number | 'over') =>
+      readingWords({ ...step, reading: { ...megohm, megohms } }, calling);
+    expect(told(0.18)).toBe('Insulation tester at 250 V, shaft and chalk + 5: 0.18 MΩ');
+    expect(told('over')).toMatch(/: beyond the scale$/);
+    const drop = { kind: 'drop', entry: 1, bars: [8, 9], from } as const;
+    const dropped = (feed: readonly [number, number], millivolts: number) =>
+      readingWords({ ...step, reading: { ...drop, feed, millivolts } }, calling);
+    expect(dropped([9, 8], 2.61)).toBe('Millivolt drop, chalk + 5 and chalk + 6: 2.61 mV');
+    expect(dropped([3, 12], 200)).toBe(
+      'Millivolt drop, chalk + 5 and chalk + 6, fed at chalk and chalk + 9: beyond the scale',
+    );
+  });
+
+  it('are asked for where they would tell most', () => {
+    const next = { bars: null, angleDeg: null, share: 0.4 };
+    expect(nextWords({ ...next, test: 'megohm' }, calling)).toMatch(
+      /^Put the insulation tester from the shaft/,
+    );
+    expect(nextWords({ ...next, test: 'millivolt', bars: [8, 9] }, calling)).toBe(
+      'Feed chalk + 5 and chalk + 6 and read the drop between them',
+    );
+  });
+});
