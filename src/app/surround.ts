@@ -44,6 +44,7 @@ export function surround(job: Job): Surround {
           scaleFraction,
           say: (text) => spoken(text, wishes.vocabulary),
           ...(wishes.onCloser && { onCloser: wishes.onCloser }),
+          ...(wishes.onTool && { onTool: wishes.onTool }),
         });
         if (unmounted) return scene.destroy();
         // Where everything touchable lies on the canvas, for tests that press where a person would.

@@ -1,5 +1,5 @@
 import { Container, type Renderer } from 'pixi.js';
-import { type Action, MAT_PARTS, type MatPart } from '../bench/action.ts';
+import type { Action } from '../bench/action.ts';
 import type { Observation } from '../bench/observation.ts';
 import type { Place } from '../bench/places.ts';
 import type { Outcome } from '../bench/port.ts';
@@ -10,7 +10,7 @@ import { type Desk, freshUi } from './handling/desk.ts';
 import { allPlaces, placeSpots } from './handling/places.ts';
 import { Pointers } from './handling/pointers.ts';
 import type { SpotView } from './handling/spot.ts';
-import { layOut, middle } from './layout.ts';
+import { besideOf, type HungTool, layOut, middle } from './layout.ts';
 import { bendingMakers, plainMakers } from './makers.ts';
 import { FONT } from './materials.ts';
 import type { ScaleFraction } from './panel/meter.ts';
@@ -33,6 +33,8 @@ export interface BenchSceneOptions {
   readonly drawing?: Drawing;
   /** Told when the bench begins to be looked at closer, and when it is seen whole again. */
   readonly onCloser?: (closer: boolean) => void;
+  /** Told when a tool of the rail is pressed, whose drawer then opens. */
+  readonly onTool?: (tool: HungTool) => void;
 }
 
 /** Something touchable on the canvas, CSS px of the host. */
@@ -128,7 +130,7 @@ class Scene implements BenchScene {
     this.root.addChild(this.bench);
     this.fullResolution = renderer.resolution;
     this.movingResolution = renderer.resolution;
-    this.layout = layOut(job.armature, host.clientWidth, host.clientHeight, partsOf(job));
+    this.layout = layOut(job.armature, host.clientWidth, host.clientHeight, besideOf(job));
     this.stage = this.build();
     this.frames = new FrameLoop(
       (now, dt) => this.draw(now, dt),
@@ -151,7 +153,7 @@ class Scene implements BenchScene {
   resize(): void {
     const { clientWidth, clientHeight } = this.host;
     if (clientWidth === 0 || clientHeight === 0) return;
-    const next = layOut(this.job.armature, clientWidth, clientHeight, partsOf(this.job));
+    const next = layOut(this.job.armature, clientWidth, clientHeight, besideOf(this.job));
     if (next.width === this.layout.width && next.height === this.layout.height) return;
     this.pointers.dropAll();
     this.ui.leads = {};
@@ -285,6 +287,7 @@ class Scene implements BenchScene {
       ui: this.ui,
       situation: () => this.situation(),
       act: (action, at) => this.act(action, at),
+      openTool: (tool) => this.options.onTool?.(tool),
       redraw: () => this.frames.request(),
       now: () => performance.now(),
     };
@@ -315,8 +318,4 @@ function asItIs(text: string): string {
 
 function sameLook(a: Observation, b: Observation | null): boolean {
   return a.look?.place === b?.look?.place && a.look?.sees.join() === b?.look?.sees.join();
-}
-
-function partsOf(job: Job): readonly MatPart[] {
-  return MAT_PARTS.filter((part) => job[part] !== null);
 }

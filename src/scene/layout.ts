@@ -1,7 +1,9 @@
-import type { MatPart } from '../bench/action.ts';
-import type { ArmatureView } from '../scenario/public/job.ts';
+import { MAT_PARTS, type MatPart } from '../bench/action.ts';
+import { toolsOf } from '../scenario/public/benchTools.ts';
+import type { ArmatureView, Job } from '../scenario/public/job.ts';
 import { placePanel } from './layoutPanel.ts';
 import type { EndGeometry, Point, SideGeometry } from './project.ts';
+import type { Instrument } from './railShape.ts';
 
 export interface Rect {
   readonly x: number;
@@ -13,6 +15,10 @@ export interface Rect {
 export type LayoutMode = 'wide' | 'medium' | 'narrow';
 export const RAIL_TOOLS = ['strip', 'lens', 'chalk'] as const;
 export type RailTool = (typeof RAIL_TOOLS)[number];
+/** Tools that only some jobs have: they hang after the others, and open what is done with them. */
+export const HUNG_TOOLS = ['tester', 'drop', 'gauges', 'remedies'] as const;
+export type HungTool = (typeof HUNG_TOOLS)[number];
+type Hung = Partial<Readonly<Record<HungTool, Rect>>>;
 
 export interface PanelLayout {
   readonly frame: Rect;
@@ -41,6 +47,10 @@ export interface Layout {
   readonly mat: Rect;
   readonly rail: Rect;
   readonly tools: Readonly<Record<RailTool, Rect>>;
+  /** Where the tools of this job hang; on the smallest screens they have no room. */
+  readonly hung: Hung;
+  /** Where an instrument of the rail lies while it is in use. */
+  readonly instruments: Readonly<Record<Instrument, Rect>>;
   readonly stand: Rect;
   /** Where field frame and brush plate stand until they are taken up, for the parts this job has. */
   readonly partStands: Partial<Readonly<Record<MatPart, Rect>>>;
@@ -142,13 +152,31 @@ function endGeometry(part: ArmatureView, x: number, y: number, core: number): En
   };
 }
 
-function toolRects(rail: Rect, gap: number): Record<RailTool, Rect> {
+/** @param crowded more than the bench's own tools hang there */
+function toolRects(rail: Rect, crowded: boolean): Record<RailTool, Rect> {
   const y = rail.y;
   const h = rail.h;
-  const strip = { x: rail.x, y, w: clamp(rail.w * 0.3, 96, 190), h };
+  const gap = crowded ? 8 : 18;
+  const strip = { x: rail.x, y, w: crowded ? clamp(rail.w * 0.2, 92, 150) : clamp(rail.w * 0.3, 96, 190), h };
   const lens = { x: strip.x + strip.w + gap, y, w: clamp(rail.w * 0.13, 56, 84), h };
   const chalk = { x: lens.x + lens.w + gap, y, w: clamp(rail.w * 0.12, 52, 76), h };
   return { strip, lens, chalk };
+}
+
+function hungRects(rail: Rect, after: Rect, hung: readonly HungTool[]): Hung {
+  const gap = 6;
+  const from = after.x + after.w + gap;
+  const w = Math.min(84, (rail.x + rail.w - from) / hung.length - gap);
+  return Object.fromEntries(
+    hung.map((tool, i) => [tool, { x: from + i * (w + gap), y: rail.y, w, h: rail.h }]),
+  );
+}
+
+/** Two instruments side by side on the bench, before the growler. */
+function sideBySide(upper: number, room: number): Layout['instruments'] {
+  const w = clamp(room * 0.26, 116, 164);
+  const box = { y: upper - w * 0.66 - 8, w, h: w * 0.66 };
+  return { tester: { ...box, x: 10 }, drop: { ...box, x: 16 + w } };
 }
 
 function lensRound(box: Rect): Layout['lens'] {
@@ -167,7 +195,7 @@ function standsIn(box: Rect, parts: readonly MatPart[]): Layout['partStands'] {
 /** Cables of holstered leads rise over the panel's edge by so much, px. */
 const LOOPS = 30;
 
-function wide(part: ArmatureView, width: number, height: number, parts: readonly MatPart[]): Layout {
+function wide(part: ArmatureView, width: number, height: number, { parts, hung }: Beside): Layout {
   const mode = width >= 860 ? 'wide' : 'medium';
   const panelH = clamp(height * 0.31, 168, 250);
   const along = mode === 'wide' ? ROOMY : SHORT;
@@ -185,6 +213,8 @@ function wide(part: ArmatureView, width: number, height: number, parts: readonly
   const standsW = parts.length > 0 ? clamp(column * 0.27, 64, 92) : 0;
   const stand = clamp(core * 0.5, 52, 66);
   const standY = Math.min(axisY + core * 0.98, upper - 110);
+  const hooks = { x: 22, y: 4, w: width - column - 50, h: railH - 8 };
+  const tools = toolRects(hooks, hung.length > 0);
   return {
     mode,
     width,
@@ -201,21 +231,34 @@ function wide(part: ArmatureView, width: number, height: number, parts: readonly
     ),
     board: { x: endBox.x, y: endBox.y, w: endBox.w, h: upper - LOOPS - 6 - endBox.y },
     rail: { x: 16, y: 4, w: width - column - 40, h: railH - 8 },
-    tools: toolRects({ x: 22, y: 4, w: width - column - 50, h: railH - 8 }, 18),
+    tools,
+    hung: hungRects(hooks, tools.chalk, hung),
+    instruments: sideBySide(upper, sideBox.w),
     lens: lensRound(sideBox),
     stand: { x: sideBox.w - stand - 8, y: standY, w: stand, h: upper - standY - 6 },
     panel: placePanel({ x: 0, y: upper, w: width, h: panelH }, mode),
   };
 }
 
-function narrow(part: ArmatureView, width: number, height: number, parts: readonly MatPart[]): Layout {
+/** Shelves of a phone's column: one for each thing, two tools of the rail on one where that leaves room for a finger. */
+function shelves(height: number, whole: number, hung: number): { slot: number; halves: boolean } {
+  const crowded = height / (whole + Math.ceil(hung / 2));
+  return crowded >= 40 ? { slot: crowded, halves: true } : { slot: height / whole, halves: false };
+}
+
+function narrow(part: ArmatureView, width: number, height: number, { parts, hung }: Beside): Layout {
   const panelH = clamp(height * 0.55, 270, 330);
   const upper = height - panelH;
   const column = 92;
   const endBox = { x: 6, y: 6, w: width - column - 12, h: upper - 12 };
   const core = Math.min(endBox.w * 0.325, endBox.h * 0.365);
-  const slot = (upper - 12) / (4 + parts.length);
+  const { slot, halves } = shelves(upper - 12, 4 + parts.length, hung.length);
   const tool = (i: number) => ({ x: width - column, y: 6 + slot * i, w: column - 6, h: slot - 6 });
+  const half = (i: number) => {
+    const whole = tool(4 + parts.length + Math.floor(i / 2));
+    const w = (whole.w - 4) / 2;
+    return { ...whole, x: whole.x + (i % 2) * (w + 4), w };
+  };
   return {
     mode: 'narrow',
     width,
@@ -227,6 +270,11 @@ function narrow(part: ArmatureView, width: number, height: number, parts: readon
     endBox,
     rail: { x: width - column, y: 6, w: column - 6, h: slot * 3 - 6 },
     tools: { strip: tool(0), lens: tool(1), chalk: tool(2) },
+    hung: halves ? Object.fromEntries(hung.map((each, i) => [each, half(i)])) : {},
+    instruments: {
+      tester: { ...tool(0), h: slot * 1.5 - 6 },
+      drop: { ...tool(0), y: 6 + slot * 1.5, h: slot * 1.5 - 6 },
+    },
     mat: tool(3),
     partStands: Object.fromEntries(parts.map((each, i) => [each, tool(4 + i)])),
     board: endBox,
@@ -240,19 +288,30 @@ function narrow(part: ArmatureView, width: number, height: number, parts: readon
   };
 }
 
-/**
- * Lays the bench out in a host of any size; three arrangements, chosen by width.
- * @param parts field frame and brush plate, as far as the job has them
- */
+/** What a job has beside armature and growler: field frame and brush plate, and tools on the rail. */
+export interface Beside {
+  readonly parts: readonly MatPart[];
+  readonly hung: readonly HungTool[];
+}
+
+export function besideOf(job: Job): Beside {
+  const tools = toolsOf(job);
+  return {
+    parts: MAT_PARTS.filter((part) => job[part] !== null),
+    hung: HUNG_TOOLS.filter((tool) => tools.includes(tool)),
+  };
+}
+
+/** Lays the bench out in a host of any size; three arrangements, chosen by width. */
 export function layOut(
   part: ArmatureView,
   width: number,
   height: number,
-  parts: readonly MatPart[] = [],
+  beside: Beside = { parts: [], hung: [] },
 ): Layout {
   const w = Math.max(300, width);
   const h = Math.max(420, height);
-  return w < 560 ? narrow(part, w, h, parts) : wide(part, w, h, parts);
+  return w < 560 ? narrow(part, w, h, beside) : wide(part, w, h, beside);
 }
 
 export function inside(r: Rect, p: Point, margin = 0): boolean {

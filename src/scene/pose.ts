@@ -188,6 +188,17 @@ export function endTip(s: Situation, lead: BenchLead): { tip: Point; angle: numb
   return null;
 }
 
+/** Where on the picture a clip of the rail's tools sits on metal, or null where that is out of sight. */
+export function clipPoint(s: Situation, place: Place): Point | null {
+  const contact = boardContacts(s).find((each) => each.place === place);
+  if (contact) return roundOf(contact.shape);
+  if (!onArmature(place) || forwardPart(s) !== null) return null;
+  const g = s.layout.end;
+  const bar = barOf(place);
+  if (bar !== null) return onEnd(g, g.comm * 0.86, barAngleDeg(s.part, bar, s.rotationDeg));
+  return onEnd(g, place === 'core' ? g.core * 0.95 : g.shaft * 0.5, -140);
+}
+
 function restingInHand(s: Situation, lead: BenchLead): LeadPose {
   const scale = leadScale(s.layout, lead);
   const kept = s.carried.leads[lead];

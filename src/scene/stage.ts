@@ -10,7 +10,8 @@ import type { Ui } from './handling/desk.ts';
 import { surfacesForLens } from './handling/metal.ts';
 import type { Spot } from './handling/spot.ts';
 import { HeatHaze } from './heat.ts';
-import { type Layout, middle } from './layout.ts';
+import type { Instruments } from './instruments.ts';
+import { HUNG_TOOLS, type HungTool, type Layout, middle } from './layout.ts';
 import { Leads, restingPoses } from './leads.ts';
 import { Lens } from './lens.ts';
 import type { Makers } from './makers.ts';
@@ -18,6 +19,7 @@ import { Marks } from './marks.ts';
 import { paintBlocks, paintEndLabels, paintJawWords, paintMatWord } from './paint/endView.ts';
 import { paintGrowlerEnd } from './paint/growlerEnd.ts';
 import { growlerBox, paintGrowlerBack, paintGrowlerFront } from './paint/growlerSide.ts';
+import { paintHungTool } from './paint/hungTools.ts';
 import { paintRoom, paintVeil } from './paint/room.ts';
 import {
   paintChalkTool,
@@ -35,9 +37,10 @@ import { leverAngle } from './panel/selectorShape.ts';
 import type { PartBoard } from './partBoard.ts';
 import { grommets, type LeadPose, type Situation } from './pose.ts';
 import type { Point } from './project.ts';
+import { INSTRUMENTS, isInUse } from './railShape.ts';
 import { roundOf } from './shapes.ts';
 import { Strip } from './strip.ts';
-import { type Pen, painted, still } from './surface.ts';
+import { lettered, type Pen, painted, still } from './surface.ts';
 
 export interface StageOptions {
   readonly reducedMotion: boolean;
@@ -74,6 +77,9 @@ export class Stage {
   private readonly chalk: Sprite;
   private readonly heat: HeatHaze;
   private readonly boardCarrier = new Container();
+  private readonly hung = new Map<HungTool, Sprite>();
+  private readonly instrumentCarrier = new Container();
+  private instruments: Instruments | 'coming' | null = null;
   private board: PartBoard | 'coming' | null = null;
   private gone = false;
   private readonly aims = new Aims();
@@ -125,6 +131,7 @@ export class Stage {
       );
       this.node.addChild(...this.matWords);
     }
+    this.hangTools(resolution);
     this.composeEnd(part, resolution);
     this.composeSide(part, resolution);
     this.node.addChild(
@@ -137,7 +144,21 @@ export class Stage {
       this.lamp.node,
     );
     this.node.addChild(this.strip.front, this.lens.tool, this.chalk, this.leads.front);
-    this.node.addChild(this.heat.node, this.lens.round, this.aims.node);
+    this.node.addChild(this.instrumentCarrier, this.heat.node, this.lens.round, this.aims.node);
+  }
+
+  private hangTools(resolution: number): void {
+    const { hung, mode } = this.layout;
+    for (const tool of HUNG_TOOLS) {
+      const box = hung[tool];
+      if (!box) continue;
+      const paint = lettered(this.options.lettering, (pen) =>
+        paintHungTool(pen, box, tool, mode === 'narrow'),
+      );
+      const sprite = still(box, resolution, paint);
+      this.hung.set(tool, sprite);
+      this.node.addChild(sprite);
+    }
   }
 
   private composeEnd(part: ArmatureView, resolution: number): void {
@@ -193,6 +214,7 @@ export class Stage {
     this.lamp.show(seen.lamp.glow);
     this.flags.show(seen.supply);
     this.showBoard(seen);
+    this.showInstruments(s);
     this.showVeil(seen.stopped !== null);
     this.strip.show(s, seen.strip, ui.tools.strip ?? null);
     this.lens.show(
@@ -224,6 +246,26 @@ export class Stage {
     const { lettering, say } = this.options;
     this.board = new PartBoard(this.layout, this.job, this.resolution, lettering ? say : null);
     this.boardCarrier.addChild(this.board.node);
+    this.options.redraw();
+  }
+
+  private showInstruments(s: Situation): void {
+    const inUse = INSTRUMENTS.filter((which) => isInUse(s.seen, which));
+    for (const which of INSTRUMENTS) {
+      const hung = this.hung.get(which);
+      if (hung) hung.visible = !inUse.includes(which);
+    }
+    if (this.instruments === null && inUse.length > 0) void this.fetchInstruments();
+    else if (this.instruments !== null && this.instruments !== 'coming') this.instruments.show(s);
+  }
+
+  /** Fetched when one is first taken down, which happens in few jobs. */
+  private async fetchInstruments(): Promise<void> {
+    this.instruments = 'coming';
+    const { Instruments } = await import('./instruments.ts');
+    if (this.gone) return;
+    this.instruments = new Instruments(this.layout, this.resolution, this.options.lettering);
+    this.instrumentCarrier.addChild(this.instruments.node);
     this.options.redraw();
   }
 

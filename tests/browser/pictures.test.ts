@@ -1,6 +1,7 @@
 import type { PNG } from 'pngjs';
 import { afterAll, beforeAll, describe, expect, inject, it } from 'vitest';
 import type { Layout, Rect } from '../../src/scene/layout.ts';
+import { faceOf } from '../../src/scene/railShape.ts';
 import { launch } from './support/chromium.ts';
 import { apart, kept, openScenePage, pictureOf } from './support/pictures.ts';
 import './support/provided.ts';
@@ -44,10 +45,28 @@ const meterEnd = (l: Layout): Rect => ({
 });
 const board = (l: Layout): Rect => l.board;
 const lens = (l: Layout): Rect => round(l.lens, l.lens.r);
+/** Scale and needle of an instrument of the rail. */
+const dial = (box: Rect): Rect => {
+  const { pivot, length } = faceOf(box);
+  return { x: pivot.x - length, y: pivot.y - length, w: 2 * length, h: length + 4 };
+};
+const hung = ({ hung: { tester, remedies } }: Layout): Rect => ({
+  ...tester!,
+  w: remedies!.x + remedies!.w - tester!.x,
+});
 const needle = (deflection: number): Moment => ({
   state: 'spaced',
   but: { needle: { deflection, pegged: deflection > 1, atRest: true } },
 });
+
+const TESTER = {
+  at: 'rail',
+  volt: 250,
+  pressed: true,
+  over: false,
+  charged: true,
+  discharged: false,
+} as const;
 
 /** What each picture is of, and the same place when what it shows is otherwise. */
 const PICTURES: readonly {
@@ -81,6 +100,30 @@ const PICTURES: readonly {
     of: { state: 'frame' },
     where: board,
     otherwise: { state: 'frame', but: { brushesApart: true } },
+  },
+  {
+    name: 'insulation-tester',
+    of: { state: 'insulation' },
+    where: ({ instruments }) => dial(instruments.tester),
+    otherwise: {
+      state: 'insulation',
+      but: { tester: { ...TESTER, megohms: 0.02 } },
+    },
+  },
+  {
+    name: 'millivolt-drop',
+    of: { state: 'drop' },
+    where: ({ instruments }) => instruments.drop,
+    otherwise: {
+      state: 'drop',
+      but: { drop: { at: 'rail', feed: null, feedA: 0, millivolts: null, over: false } },
+    },
+  },
+  {
+    name: 'rail',
+    of: { state: 'rest' },
+    where: hung,
+    otherwise: { state: 'insulation' },
   },
   { name: 'brush-plate', of: { state: 'plate' }, where: board, otherwise: { state: 'frame' } },
 ];

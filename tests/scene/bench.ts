@@ -1,9 +1,8 @@
 import type { Action } from '../../src/bench/action.ts';
-import { MAT_PARTS } from '../../src/bench/action.ts';
 import type { Observation } from '../../src/bench/observation.ts';
 import type { Job } from '../../src/scenario/public/job.ts';
 import { type Desk, freshUi, type Pointer, type Ui } from '../../src/scene/handling/desk.ts';
-import { layOut } from '../../src/scene/layout.ts';
+import { besideOf, type HungTool, layOut } from '../../src/scene/layout.ts';
 import type { Situation } from '../../src/scene/pose.ts';
 import type { Point } from '../../src/scene/project.ts';
 import { pretend } from '../../tools/scene/pretend.ts';
@@ -20,12 +19,7 @@ export type HostName = keyof typeof HOSTS;
 export function situation(host: HostName, seen: Observation, job = JOB): Situation {
   const [width, height] = HOSTS[host];
   return {
-    layout: layOut(
-      job.armature,
-      width,
-      height,
-      MAT_PARTS.filter((part) => job[part] !== null),
-    ),
+    layout: layOut(job.armature, width, height, besideOf(job)),
     part: job.armature,
     seen,
     rotationDeg: seen.rotationDeg,
@@ -53,6 +47,11 @@ export class TryDesk implements Desk {
   situation(): Situation {
     const s = situation(this.host, this.seen, this.job);
     return { ...s, rotationDeg: s.rotationDeg + this.ui.turning, carried: { leads: this.ui.leads } };
+  }
+
+  readonly opened: HungTool[] = [];
+  openTool(tool: HungTool): void {
+    this.opened.push(tool);
   }
 
   act(action: Action): boolean {

@@ -1,6 +1,6 @@
 import { barAngleDeg } from '../../src/bench/geometry.ts';
 import type { LeadView, Observation } from '../../src/bench/observation.ts';
-import type { LeadId } from '../../src/bench/places.ts';
+import type { LeadId, Place } from '../../src/bench/places.ts';
 import { UNTOUCHED } from '../../src/bench/untouched.ts';
 import type { ArmatureView, FieldFrameView, Job } from '../../src/scenario/public/job.ts';
 
@@ -101,7 +101,7 @@ export function sampleJob(kind: string, frame: string | null = null): Job {
     armature: kind === 'lap24' ? LAP_24 : WAVE_23,
     fieldFrame,
     brushPlate: fieldFrame && { typeId: 'plate', name: 'brush plate' },
-    tests: ['look', 'spaced', 'neighbour', 'ground', 'strip'],
+    tests: ['look', 'spaced', 'neighbour', 'ground', 'strip', 'megohm', 'millivolt', 'gauges'],
     mode: 'practice',
     minutes: null,
     limits: {
@@ -122,6 +122,16 @@ export function restingBench(): Observation {
 
 function on(view: Partial<LeadView>): LeadView {
   return { ...HOLSTERED, at: 'hand', grip: 'handle', ...view };
+}
+
+/** A field frame in front with its brushes apart, and a set of clips on it. */
+function onFrame(set: 'tester' | 'drop', one: Place, other: Place): Partial<Observation> {
+  const clip = (touches: Place) => on({ at: 'clip', grip: null, touches });
+  return {
+    mat: { fieldFrame: 'forward', brushPlate: 'away' },
+    brushesApart: true,
+    leads: leads(restingBench(), { [`${set}.1`]: clip(one), [`${set}.2`]: clip(other) }),
+  };
 }
 
 function leads(base: Observation, some: Partial<Record<LeadId, LeadView>>): Observation['leads'] {
@@ -199,6 +209,16 @@ export function samples(job: Job): Record<string, Observation> {
         'lamp.2': on({ touches: 'field:brush2' }),
       }),
       lamp: { glow: 8 },
+    },
+    insulation: {
+      ...rest,
+      ...onFrame('tester', 'field:case', 'field:brush1'),
+      tester: { ...rest.tester, at: 'rail', pressed: true, megohms: 12.4, charged: true, discharged: false },
+    },
+    drop: {
+      ...rest,
+      ...onFrame('drop', 'field:terminal', 'field:brush2'),
+      drop: { at: 'rail', feed: ['field:terminal', 'field:brush2'], feedA: 5, millivolts: 8.2, over: false },
     },
     plate: {
       ...low,

@@ -1,6 +1,6 @@
 import type { Action } from '../../bench/action.ts';
 import type { BenchLead } from '../benchLeads.ts';
-import type { RailTool } from '../layout.ts';
+import type { HungTool, RailTool } from '../layout.ts';
 import type { Situation } from '../pose.ts';
 import type { Point } from '../project.ts';
 import type { Spot } from './spot.ts';
@@ -49,6 +49,8 @@ export interface Desk {
   situation(): Situation;
   /** Sends an action; false when it was refused, which is then shown at the point. */
   act(action: Action, at: Point): boolean;
+  /** Opens what is done with a tool of the rail. */
+  openTool(tool: HungTool): void;
   redraw(): void;
   now(): number;
 }

@@ -1,5 +1,6 @@
 import { RANGES_A, type Selector } from '../../bench/action.ts';
 import type { BenchLead } from '../benchLeads.ts';
+import type { HungTool } from '../layout.ts';
 import { selectorShape } from '../panel/selectorShape.ts';
 import { forwardPart } from '../pose.ts';
 import { distanceTo } from '../shapes.ts';
@@ -10,7 +11,7 @@ import { DONE, NOTHING, SelectorPress } from './panelPress.ts';
 import { onPart } from './partPress.ts';
 import { nearest, type Spot } from './spot.ts';
 import { StripDrag, stripPlaceAt } from './stripDrag.ts';
-import { armatureSpots, panelSpots, toolSpots } from './targets.ts';
+import { armatureSpots, hungSpots, panelSpots, toolSpots } from './targets.ts';
 import { ArmatureDrag, ToolDrag, toolAim, useTool } from './toolDrag.ts';
 import { TurnDrag } from './turn.ts';
 
@@ -22,6 +23,7 @@ export function begin(desk: Desk, p: Pointer): Gesture {
     onLead(desk, p) ??
     onPanel(desk, p) ??
     onPart(desk, p) ??
+    onHung(desk, p) ??
     onTool(desk, p) ??
     onArmature(desk, p) ??
     NOTHING
@@ -104,6 +106,16 @@ function onPanel(desk: Desk, p: Pointer): Gesture | null {
   if (spot) return new SelectorPress(desk, p, spot.id.slice('selector:'.length) as Selector);
   const boss = selectorShape(s.layout.panel.selector);
   return far(p.at, boss) < boss.r * 1.2 ? new SelectorPress(desk, p, null) : null;
+}
+
+/** A press on a tool of the rail opens what is done with it, as a press on its name under the picture does. */
+function onHung(desk: Desk, p: Pointer): Gesture | null {
+  const s = desk.situation();
+  const spot = hungSpots(s).find((each) => distanceTo(each.shape, p.at) <= 2);
+  if (!spot) return null;
+  if (spot.id === 'tester:button') desk.act({ type: 'tester.press', on: !s.seen.tester.pressed }, p.at);
+  else desk.openTool(spot.id.slice('tool:'.length) as HungTool);
+  return DONE;
 }
 
 function onTool(desk: Desk, p: Pointer): Gesture | null {

@@ -13,7 +13,7 @@ import {
 } from './metal.ts';
 import type { PlaceSpot, Spot, SpotView } from './spot.ts';
 import { stripSpots } from './stripSpots.ts';
-import { armatureSpots, holsterSpots, panelSpots, partSpots, toolSpots } from './targets.ts';
+import { armatureSpots, holsterSpots, hungSpots, panelSpots, partSpots, toolSpots } from './targets.ts';
 
 /** Where a place lies now, in every view that shows it. */
 export function placeSpots(s: Situation, place: Place): PlaceSpot[] {
@@ -32,6 +32,7 @@ export function allPlaces(s: Situation): { id: string; x: number; y: number; r: 
     ...panelSpots(s),
     ...holsterSpots(s),
     ...toolSpots(s),
+    ...hungSpots(s),
     ...armatureSpots(s),
     ...partSpots(s),
     ...contacts(s),

@@ -1,9 +1,10 @@
 import { MAT_PARTS, RANGES_A } from '../../bench/action.ts';
 import { BENCH_LEADS } from '../benchLeads.ts';
-import { RAIL_TOOLS } from '../layout.ts';
+import { HUNG_TOOLS, RAIL_TOOLS } from '../layout.ts';
 import { selectorMark } from '../panel/selectorShape.ts';
 import { putBackTab, slipShape } from '../partShape.ts';
 import { forwardPart, holsterOf, type Situation } from '../pose.ts';
+import { faceOf, INSTRUMENTS, isInUse } from '../railShape.ts';
 import type { Shape } from '../shapes.ts';
 import type { Spot } from './spot.ts';
 import { stripShape } from './stripSpots.ts';
@@ -35,11 +36,28 @@ export function panelSpots(s: Situation): Spot[] {
 }
 
 export function toolSpots(s: Situation): Spot[] {
-  return RAIL_TOOLS.map((tool) => ({
+  // On a phone an instrument in use lies over the rail's own tools.
+  const free = s.layout.mode !== 'narrow' || !INSTRUMENTS.some((which) => isInUse(s.seen, which));
+  const tools = free
+    ? RAIL_TOOLS
+    : RAIL_TOOLS.filter((tool) => tool === 'strip' && s.seen.strip.at !== 'rail');
+  return tools.map((tool) => ({
     id: tool,
     view: 'bench',
     shape: tool === 'strip' ? stripShape(s) : { kind: 'box', ...s.layout.tools[tool] },
   }));
+}
+
+/** Tools that open what is done with them, hung up or in use, and the button of the insulation tester. */
+export function hungSpots({ layout, seen }: Situation): Spot[] {
+  return HUNG_TOOLS.flatMap((tool): Spot[] => {
+    const out = (tool === 'tester' || tool === 'drop') && isInUse(seen, tool);
+    const box = out ? layout.instruments[tool] : layout.hung[tool];
+    if (!box) return [];
+    const whole: Spot = { id: `tool:${tool}`, view: 'bench', shape: { kind: 'box', ...box } };
+    if (!out || tool !== 'tester') return [whole];
+    return [{ id: 'tester:button', view: 'bench', shape: { kind: 'circle', ...faceOf(box).button } }, whole];
+  });
 }
 
 /** Where the armature is taken to be turned, and where it is taken to be lifted. */

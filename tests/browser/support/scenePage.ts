@@ -1,6 +1,6 @@
 import type { Observation } from '../../../src/bench/observation.ts';
 import { createBenchScene } from '../../../src/scene/index.ts';
-import { type Layout, layOut } from '../../../src/scene/layout.ts';
+import { besideOf, type Layout, layOut } from '../../../src/scene/layout.ts';
 import { sampleJob, samples } from '../../../tools/scene/samples.ts';
 
 /** A moment of the bench by the name of a sample, with what is different about it here. */
@@ -33,7 +33,7 @@ async function drawMoment(moment: Moment): Promise<Layout> {
   // Board and lens fetch what they paint with after the first picture.
   await new Promise((done) => setTimeout(done, 250));
   for (let frame = 0; frame < 3; frame++) await new Promise((done) => requestAnimationFrame(done));
-  return layOut(job.armature, WIDTH, HEIGHT, ['fieldFrame', 'brushPlate']);
+  return layOut(job.armature, WIDTH, HEIGHT, besideOf(job));
 }
 
 export type DrawMoment = typeof drawMoment;

@@ -23,7 +23,7 @@ export class Tray {
   }
 
   /** A drawer takes room from the picture: wait until it is drawn anew, so that nothing is pressed where it no longer is. */
-  private settled(): Promise<void> {
+  settled(): Promise<void> {
     return this.page.waitForTimeout(400);
   }
 

@@ -1,6 +1,7 @@
 import { useEffect, useRef, useState } from 'preact/hooks';
 import type { Action } from '../../../bench/action.ts';
 import type { LeadId } from '../../../bench/places.ts';
+import type { Tool } from '../../../scenario/public/benchTools.ts';
 import { Notice } from '../../shared/Notice.tsx';
 import { spoken } from '../../shared/words.ts';
 import type { BenchPageProps } from './BenchPage.tsx';
@@ -9,7 +10,6 @@ import type { PictureControl, SceneWishes } from './mountScene.ts';
 import { Senses, seenWords } from './Senses.tsx';
 import { ToolTray } from './ToolTray.tsx';
 import type { GroupProps } from './twin/groups.ts';
-import type { Tool } from './twin/kit.ts';
 import { LazyWordsPanel } from './twin/LazyWordsPanel.tsx';
 import type { BenchView as Bench } from './useBench.ts';
 
@@ -25,10 +25,11 @@ export interface BenchViewProps extends BenchPageProps {
 export function BenchView(props: BenchViewProps) {
   const { bench, vocabulary } = props;
   const eye = useCloser();
+  const [open, setOpen] = useState<Tool | null>(null);
   return (
     <section class="bench-side" aria-label="Bench">
       <div class="bench-stage">
-        <Picture {...props} eye={eye} />
+        <Picture {...props} eye={eye} onTool={setOpen} />
         <div class="bench-remarks" role="status">
           {bench.remarks.map((remark) => (
             <Notice key={remark.id} kind={remark.kind} onDismiss={() => bench.dismiss(remark.id)}>
@@ -37,7 +38,7 @@ export function BenchView(props: BenchViewProps) {
           ))}
         </div>
       </div>
-      <Tray {...props} />
+      <ToolTray {...groupOf(props)} open={open} onOpen={setOpen} />
       <Senses {...props} eye={eye} />
       <Words {...props} />
     </section>
@@ -48,11 +49,6 @@ export function BenchView(props: BenchViewProps) {
 function groupOf({ bench, job, vocabulary }: BenchViewProps): GroupProps {
   const send = (action: Action) => bench.port.send(action).kind === 'done';
   return { job, seen: bench.seen, geometry: job.armature, vocabulary, send };
-}
-
-function Tray(props: BenchViewProps) {
-  const [open, setOpen] = useState<Tool | null>(null);
-  return <ToolTray {...groupOf(props)} open={open} onOpen={setOpen} />;
 }
 
 /** The panel is made when it is first opened, and keeps what was chosen in it after that. */
@@ -93,17 +89,17 @@ function useCloser(): Eye {
   return { closer, turn: () => picture.current?.lookCloser(!closer), hang: hang.current };
 }
 
-type PictureProps = BenchViewProps & { readonly eye: Eye };
+type PictureProps = BenchViewProps & { readonly eye: Eye; readonly onTool: (tool: Tool) => void };
 
 /** Host of the drawn bench; keys count only while it has the focus. */
 function Picture(props: PictureProps) {
   const host = useRef<HTMLDivElement>(null);
-  const { bench, mountScene, vocabulary, still } = props;
+  const { bench, mountScene, vocabulary, still, onTool } = props;
   const { hang } = props.eye;
   useEffect(() => {
     if (!host.current) return;
-    return mountScene(host.current, bench.port, { vocabulary, still, ...hang });
-  }, [mountScene, bench.port, vocabulary, still, hang]);
+    return mountScene(host.current, bench.port, { vocabulary, still, onTool, ...hang });
+  }, [mountScene, bench.port, vocabulary, still, hang, onTool]);
   return (
     <div
       ref={host}

@@ -1,7 +1,8 @@
-import { useId } from 'preact/hooks';
+import { useEffect, useId, useRef } from 'preact/hooks';
+import { type Tool, toolsOf } from '../../../scenario/public/benchTools.ts';
 import { Button } from '../../shared/Button.tsx';
 import type { GroupProps } from './twin/groups.ts';
-import { TOOL_NAMES, type Tool, toolsOf } from './twin/kit.ts';
+import { TOOL_NAMES } from './twin/kit.ts';
 import { ToolActs, toolState } from './twin/ToolActs.tsx';
 import './toolTray.css';
 
@@ -17,6 +18,11 @@ const ROOMY = 7;
 /** What lies beside the growler, under the picture: press a name and its drawer opens. */
 export function ToolTray({ open, onOpen, ...group }: ToolTrayProps) {
   const id = useId();
+  const drawer = useRef<HTMLDivElement>(null);
+  // It may have been opened by a press on the picture, with the tray out of sight.
+  useEffect(() => {
+    if (open !== null) drawer.current?.scrollIntoView({ block: 'nearest' });
+  }, [open]);
   const tools = toolsOf(group.job);
   return (
     <section class="tray" aria-label="Beside the growler">
@@ -39,7 +45,7 @@ export function ToolTray({ open, onOpen, ...group }: ToolTrayProps) {
           </button>
         ))}
       </div>
-      <div class="tray-drawer group" id={id} hidden={open === null}>
+      <div ref={drawer} class="tray-drawer group" id={id} hidden={open === null}>
         {open === null ? null : (
           <>
             <div class="tray-head">

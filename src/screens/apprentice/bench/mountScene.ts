@@ -1,4 +1,5 @@
 import type { BenchPort } from '../../../bench/port.ts';
+import type { Tool } from '../../../scenario/public/benchTools.ts';
 import type { Vocabulary } from '../../shared/words.ts';
 
 /** What the scene is told when it is hung into the page. */
@@ -10,6 +11,8 @@ export interface SceneWishes {
   readonly onReady?: (picture: PictureControl) => void;
   /** Told when the bench begins to be looked at closer, and when it is seen whole again. */
   readonly onCloser?: (closer: boolean) => void;
+  /** Told when a tool is pressed on the picture. */
+  readonly onTool?: (tool: Tool) => void;
 }
 
 /** What the page may ask of the picture. */

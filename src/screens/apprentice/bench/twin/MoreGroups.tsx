@@ -1,6 +1,7 @@
+import { type Tool, toolsOf } from '../../../../scenario/public/benchTools.ts';
 import { Group } from './Group.tsx';
 import type { GroupProps } from './groups.ts';
-import { TOOL_NAMES, type Tool, toolsOf } from './kit.ts';
+import { TOOL_NAMES } from './kit.ts';
 import { ToolActs, toolState } from './ToolActs.tsx';
 
 /** What is wanted now and then, each folded away until it is. */

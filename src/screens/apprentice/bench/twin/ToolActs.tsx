@@ -4,12 +4,13 @@ import { minutesOf } from '../../../../bench/memory.ts';
 import { bookWords, dropWords, gaugeWords, matWords, testerWords } from '../../../../bench/toolWords.ts';
 import { operables, type Touchable, touchables } from '../../../../bench/touchables.ts';
 import { actionWords } from '../../../../bench/words.ts';
+import type { Tool } from '../../../../scenario/public/benchTools.ts';
 import { Button } from '../../../shared/Button.tsx';
 import { SelectField } from '../../../shared/Field.tsx';
 import { spoken } from '../../../shared/words.ts';
 import { ClipActs } from './ClipActs.tsx';
 import type { GroupProps } from './groups.ts';
-import { belongs, type Tool } from './kit.ts';
+import { belongs } from './kit.ts';
 
 export interface ToolProps extends GroupProps {
   readonly tool: Tool;

@@ -1,15 +1,9 @@
 import type { Action } from '../../../../bench/action.ts';
-import type { Control } from '../../../../bench/touchables.ts';
 import { partOfBrush } from '../../../../bench/touched.ts';
+import type { Tool } from '../../../../scenario/public/benchTools.ts';
 import type { Job } from '../../../../scenario/public/job.ts';
 
 /** What of mat and rail a job has a use for: the panel of words and the tray both show this and no more. */
-
-/** A thing beside the growler that has a drawer of its own. */
-export type Tool = Extract<
-  Control,
-  'preparation' | 'fieldFrame' | 'brushPlate' | 'tester' | 'drop' | 'gauges' | 'remedies' | 'bench'
->;
 
 export const TOOL_NAMES: Readonly<Record<Tool, string>> = {
   preparation: 'Before power',
@@ -21,21 +15,6 @@ export const TOOL_NAMES: Readonly<Record<Tool, string>> = {
   remedies: 'Remedies',
   bench: 'The bench itself',
 };
-
-/** Tools of a job in the order the work calls for them. */
-export function toolsOf({ parts, tests }: Job): readonly Tool[] {
-  const has: Readonly<Record<Tool, boolean>> = {
-    preparation: true,
-    fieldFrame: parts.includes('fieldFrame'),
-    brushPlate: parts.includes('brushPlate'),
-    tester: tests.includes('megohm'),
-    drop: tests.includes('millivolt'),
-    gauges: tests.includes('gauges'),
-    remedies: parts.includes('armature') || parts.includes('brushPlate'),
-    bench: true,
-  };
-  return (Object.keys(TOOL_NAMES) as Tool[]).filter((tool) => has[tool]);
-}
 
 /** Whether an act is about a part that is to be judged: the workshop's own armature is neither measured nor worked on. */
 export function belongs(action: Action, { parts }: Job): boolean {

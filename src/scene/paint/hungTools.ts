@@ -1,0 +1,96 @@
+import type { HungTool, Rect } from '../layout.ts';
+import { BRASS, font, STEEL } from '../materials.ts';
+import { disc, linear, type Pen, roundRect, shadowed } from '../surface.ts';
+
+const NAMES: Readonly<Record<HungTool, string>> = {
+  tester: 'tester',
+  drop: 'mV drop',
+  gauges: 'gauges',
+  remedies: 'brush, iron',
+};
+
+/** A tool on its hook with its name under it, as large as its place on the rail. */
+export function paintHungTool(pen: Pen, box: Rect, tool: HungTool, tile: boolean): void {
+  if (tile) {
+    roundRect(pen, box.x + 0.5, box.y + 0.5, box.w - 1, box.h - 1, 8);
+    pen.fillStyle = 'rgba(6,26,30,.55)';
+    pen.fill();
+  }
+  const small = box.w < 60;
+  const name = small && tool === 'remedies' ? 'brush' : NAMES[tool];
+  pen.font = font(small ? 10 : 12, 600);
+  pen.textAlign = 'center';
+  pen.textBaseline = 'alphabetic';
+  pen.fillStyle = '#cfe0dd';
+  // The name may stand before the window.
+  shadowed(pen, 3, 0, 0, '#04100f', () =>
+    pen.fillText(name, box.x + box.w / 2, box.y + box.h - (tile ? 3 : 1)),
+  );
+  const room = box.h - (tile ? 16 : 20);
+  const size = Math.min(box.w * 0.62, room * 0.8, 40);
+  pen.save();
+  pen.translate(box.x + box.w / 2, box.y + 3 + room / 2 + (tile ? 0 : 4));
+  if (!tile) paintHook(pen, size);
+  shadowed(pen, 5, 1, 3, 'rgba(0,0,0,.55)', () => PAINT[tool](pen, size));
+  pen.restore();
+}
+
+const PAINT: Readonly<Record<HungTool, (pen: Pen, size: number) => void>> = {
+  tester: (pen, size) => paintCase(pen, size, '#7a2f26'),
+  drop: (pen, size) => paintCase(pen, size, '#2f5a6b'),
+  gauges: paintCallipers,
+  remedies: paintBrushAndIron,
+};
+
+function paintHook(pen: Pen, size: number): void {
+  pen.strokeStyle = BRASS.mid;
+  pen.lineWidth = 3;
+  pen.beginPath();
+  pen.moveTo(0, -size);
+  pen.lineTo(0, -size * 0.4);
+  pen.stroke();
+}
+
+/** A small instrument in a case with a strap, its colour that of its leads. */
+function paintCase(pen: Pen, size: number, colour: string): void {
+  const h = size * 0.78;
+  pen.strokeStyle = colour;
+  pen.lineWidth = 2.5;
+  pen.beginPath();
+  pen.arc(0, -h / 2, size * 0.24, Math.PI, 0);
+  pen.stroke();
+  roundRect(pen, -size / 2, -h / 2, size, h, 4);
+  pen.fillStyle = linear(pen, 0, -h / 2, 0, h / 2, [
+    [0, '#3b555b'],
+    [1, '#16272c'],
+  ]);
+  pen.fill();
+  roundRect(pen, -size * 0.38, -h * 0.36, size * 0.76, h * 0.44, 2);
+  pen.fillStyle = '#f2ead7';
+  pen.fill();
+  disc(pen, size * 0.28, h * 0.3, size * 0.1, colour);
+}
+
+function paintCallipers(pen: Pen, size: number): void {
+  pen.fillStyle = STEEL.light;
+  pen.fillRect(-size / 2, -size * 0.32, size, size * 0.15);
+  pen.fillRect(-size * 0.48, -size * 0.32, size * 0.12, size * 0.66);
+  pen.fillStyle = STEEL.mid;
+  pen.fillRect(size * 0.02, -size * 0.38, size * 0.3, size * 0.27);
+  pen.fillRect(size * 0.02, -size * 0.3, size * 0.12, size * 0.64);
+}
+
+function paintBrushAndIron(pen: Pen, size: number): void {
+  pen.rotate(0.5);
+  pen.fillStyle = '#9b6c3f';
+  pen.fillRect(-size * 0.07, -size * 0.55, size * 0.14, size * 0.6);
+  pen.fillStyle = '#d8c9a0';
+  pen.fillRect(-size * 0.15, size * 0.05, size * 0.3, size * 0.4);
+  pen.rotate(-1);
+  pen.fillStyle = '#5a3a22';
+  pen.fillRect(-size * 0.09, -size * 0.55, size * 0.18, size * 0.45);
+  pen.fillStyle = STEEL.mid;
+  pen.fillRect(-size * 0.05, -size * 0.1, size * 0.1, size * 0.34);
+  pen.fillStyle = '#b4662f';
+  pen.fillRect(-size * 0.1, size * 0.22, size * 0.2, size * 0.26);
+}

@@ -1,0 +1,43 @@
+import type { Rect } from '../layout.ts';
+import { BRASS, INK, PAPER } from '../materials.ts';
+import { DECADES, faceOf, type Instrument, SWEEP } from '../railShape.ts';
+import { disc, linear, type Pen, roundRect, shadowed } from '../surface.ts';
+
+/** Case, scale and window of an instrument of the rail. Its scale is marked by decades; figures say the rest. */
+export function paintFace(pen: Pen, box: Rect, which: Instrument): void {
+  const { pivot, length, figures, posts, button } = faceOf(box);
+  shadowed(pen, 8, 1, 3, 'rgba(0,0,0,.6)', () => {
+    roundRect(pen, box.x + 3, box.y + 6, box.w - 6, box.h - 9, 9);
+    pen.fillStyle = linear(pen, 0, box.y, 0, box.y + box.h, [
+      [0, '#3b555b'],
+      [1, '#14242a'],
+    ]);
+    pen.fill();
+  });
+  roundRect(pen, box.x + 6, box.y + 11, length * 2.45, figures.y + figures.h - box.y - 11, 5);
+  pen.fillStyle = PAPER;
+  pen.fill();
+  roundRect(pen, figures.x, figures.y + 1, figures.w, figures.h - 2, 4);
+  pen.fill();
+  paintScale(pen, which, pivot, length);
+  for (const post of which === 'drop' ? posts : posts.slice(0, 2))
+    disc(pen, post.x, post.y + 3, 4, BRASS.mid);
+  if (which === 'tester') disc(pen, button.x, button.y, button.r + 1, '#0a1416');
+}
+
+function paintScale(pen: Pen, which: Instrument, pivot: { x: number; y: number }, length: number): void {
+  const [least, most] = DECADES[which];
+  pen.strokeStyle = INK;
+  pen.lineWidth = 1;
+  pen.beginPath();
+  pen.arc(pivot.x, pivot.y, length, -Math.PI / 2 - SWEEP, -Math.PI / 2 + SWEEP);
+  pen.stroke();
+  for (let decade = Math.ceil(least); decade <= most; decade++) {
+    const angle = SWEEP * ((2 * (decade - least)) / (most - least) - 1);
+    const [dx, dy] = [Math.sin(angle), -Math.cos(angle)];
+    pen.beginPath();
+    pen.moveTo(pivot.x + dx * length, pivot.y + dy * length);
+    pen.lineTo(pivot.x + dx * (length - 5), pivot.y + dy * (length - 5));
+    pen.stroke();
+  }
+}
