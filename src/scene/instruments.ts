@@ -76,7 +76,8 @@ export class Instruments {
     // A clip of the feed and one of the meter may share a contact: neither hides the other.
     const aside = heavier > 0 ? -5 : 5;
     const to = { x: metal.x + aside, y: metal.y + aside };
-    const sag = { x: (from.x + to.x) / 2, y: Math.min(from.y, to.y) - 18 };
+    const over = s.layout.mode === 'narrow' ? (from.y + to.y) / 2 + 16 : Math.min(from.y, to.y) - 18;
+    const sag = { x: (from.x + to.x) / 2, y: over };
     for (const [width, tint] of [
       [5 + heavier, 0x0a1416],
       [3 + heavier, color],
@@ -143,8 +144,8 @@ class InstrumentFace {
       pen.fillText(figures, x + 4, y + h * 0.7);
       pen.fillStyle = '#cfe0dd';
       pen.font = font(Math.min(11, box.w * 0.085), 600);
-      pen.textAlign = 'center';
-      pen.fillText(small, face.button.x, face.button.y - face.button.r - 7);
+      pen.textAlign = 'right';
+      pen.fillText(small, box.x + box.w - 7, face.button.y - face.button.r - 7);
     });
   }
 }

@@ -29,7 +29,9 @@ export interface Face {
 
 export function faceOf({ x, y, w, h }: Rect): Face {
   const r = Math.max(12, h * 0.15);
-  const post = (share: number): Point => ({ x: x + w * share, y: y + 5 });
+  // In a phone's column the part lies to the left.
+  const post = (share: number): Point =>
+    w < 100 ? { x: x + 5, y: y + h * (share - 0.3) } : { x: x + w * share, y: y + 5 };
   return {
     pivot: { x: x + w * 0.36, y: y + h * 0.64 },
     length: Math.min(w * 0.28, h * 0.44),

@@ -14,7 +14,7 @@ export function paintFace(pen: Pen, box: Rect, which: Instrument): void {
     ]);
     pen.fill();
   });
-  roundRect(pen, box.x + 6, box.y + 11, length * 2.45, figures.y + figures.h - box.y - 11, 5);
+  roundRect(pen, box.x + 6, box.y + 11, length * 2.3, figures.y + figures.h - box.y - 11, 5);
   pen.fillStyle = PAPER;
   pen.fill();
   roundRect(pen, figures.x, figures.y + 1, figures.w, figures.h - 2, 4);
