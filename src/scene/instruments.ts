@@ -7,7 +7,7 @@ import { paintFace } from './paint/instrumentFace.ts';
 import { clipPoint, type Situation } from './pose.ts';
 import type { Point } from './project.ts';
 import { type Face, faceOf, INSTRUMENTS, type Instrument, isInUse, SWEEP, scaleShare } from './railShape.ts';
-import { painted } from './surface.ts';
+import { painted, still } from './surface.ts';
 
 /** What one instrument shows. */
 interface Shown {
@@ -109,16 +109,11 @@ class InstrumentFace {
     this.lettering = lettering;
     this.box = box;
     const { pivot, length } = this.face;
-    const body = painted(box.w, box.h, this.resolution, (pen) => {
-      pen.translate(-box.x, -box.y);
-      paintFace(pen, box, which);
-    });
-    const case_ = new Sprite(body);
-    case_.position.set(box.x, box.y);
+    const body = still(box, this.resolution, (pen) => paintFace(pen, box, which));
     this.needle.poly([-1.6, 3, 1.6, 3, 0.4, -length, -0.4, -length]).fill(0x1b2a2e);
     this.needle.position.set(pivot.x, pivot.y);
     this.words.position.set(box.x, box.y);
-    this.node.addChild(case_, this.needle, this.lights, this.words);
+    this.node.addChild(body, this.needle, this.lights, this.words);
   }
 
   show({ reading, figures, small, on, warns }: Shown): void {
