@@ -1,4 +1,5 @@
 import { MAT_PARTS, type MatPart, type PartKind } from '../../bench/action.ts';
+import type { TestKind } from '../../bench/paper.ts';
 import { type Rubric, weightOf } from '../../scenario/public/rubric.ts';
 import type { ScenarioPublic } from '../../scenario/scenario.ts';
 import type { Judgement } from '../evidence/judge.ts';
@@ -15,10 +16,14 @@ const ARMATURE_TITLE = 'Verdict on the armature proven by own readings';
 /** A right verdict that is not yet proven earns at most this share, and that only as far as the readings carry it. */
 const NOT_PROVEN = 0.5;
 
+/** Tests of an armature whose readings are weighed. The lens alone proves nothing. */
+const WEIGHED: readonly TestKind[] = ['spaced', 'neighbour', 'ground', 'strip', 'megohm', 'millivolt'];
+
 /** Parts of a job of which own readings may prove a verdict. */
 export function provableParts(card: ProvableCard): PartKind[] {
   const mat = MAT_PARTS.filter((part) => canBeProven(card, part));
-  return card.parts.includes('armature') ? ['armature', ...mat] : mat;
+  const isRead = card.parts.includes('armature') && card.tests.some((test) => WEIGHED.includes(test));
+  return isRead ? ['armature', ...mat] : mat;
 }
 type ProvableCard = Pick<ScenarioPublic, 'parts' | 'tests'>;
 

@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { provableParts } from '../../../src/assess/diagnosis/proven.ts';
 import {
   createEvidence,
   type DropReading,
@@ -75,6 +76,20 @@ function judged(model: EvidenceModel, readings: readonly Reading[], faults: Faul
   return judge(after, weighReadings(model, []), verdict, { faults, chalkedBar: 0 });
 }
 const says = (condition: Condition, place: Finding['place'] = SOMEWHERE): Finding => ({ condition, place });
+
+describe('a guess without readings', () => {
+  it.each([['megohm'], ['millivolt'], ['ground', 'megohm', 'millivolt']] as const)(
+    'is never proven, whatever the card allows: %s',
+    (...tests) => {
+      const weak: Faults = [{ kind: 'weakInsulation', ohm: 100e3, breakdownV: null }];
+      expect(judged(modelOf(...tests), [], [], says('sound')).judgement).toBe('rightNotProven');
+      expect(judged(modelOf(...tests), [], weak, says('poorInsulation')).judgement).not.toBe('proven');
+      // With nothing to read but through the lens there is nothing to prove.
+      expect(provableParts({ parts: ['armature'], tests: ['look', 'gauges'] })).toEqual([]);
+      expect(provableParts({ parts: ['armature'], tests: [...tests] })).toEqual(['armature']);
+    },
+  );
+});
 
 describe('the insulation tester', () => {
   it('would show over every leak what the bench shows', () => {
