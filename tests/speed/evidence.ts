@@ -1,7 +1,8 @@
 import { createEvidence, nextReadings, Weigher } from '../../src/assess/evidence/index.ts';
-import type { MeterReading } from '../../src/assess/evidence/reading.ts';
+import type { DropReading, MeterReading, Reading } from '../../src/assess/evidence/reading.ts';
 import { neighbourStation } from '../../src/engine/answers.ts';
 import { createArmatureSolver } from '../../src/engine/armatureBench.ts';
+import { neighbourDrops, seeMillivolts } from '../../src/engine/instruments/millivoltDrop.ts';
 import type { ArmatureDesign } from '../../src/engine/parts/armature.ts';
 import { FAULT, SETUP } from './engine.ts';
 import { type Effort, type SpeedRow, timed } from './measure.ts';
@@ -36,20 +37,43 @@ export async function nextReading(a: ArmatureDesign, effort: Effort): Promise<Sp
 }
 
 function modelOf(design: ArmatureDesign) {
-  const tests = ['look', 'spaced', 'neighbour', 'ground', 'strip'] as const;
+  const tests = ['look', 'spaced', 'neighbour', 'ground', 'strip', 'megohm', 'millivolt'] as const;
   return createEvidence({ design, mains: '230V50Hz', tests });
 }
 
 /** One more reading weighed against every suspect, and the probabilities of all of them afterwards. */
 export async function evidenceUpdate(a: ArmatureDesign, effort: Effort): Promise<SpeedRow> {
+  return update(a, passOf(a), 'evidence', 'reading', effort);
+}
+
+/** The same of a millivolt drop. */
+export async function dropUpdate(a: ArmatureDesign, effort: Effort): Promise<SpeedRow> {
+  return update(a, dropsOf(a), 'drop', 'millivolt drop', effort);
+}
+
+async function update(
+  a: ArmatureDesign,
+  pass: readonly Reading[],
+  id: string,
+  name: string,
+  effort: Effort,
+): Promise<SpeedRow> {
   const model = modelOf(a);
-  const pass = passOf(a);
   let weigher = new Weigher(model);
   const timing = await timed(effort, (n) => {
     if (n % pass.length === 0) weigher = new Weigher(model);
     weigher.add(pass[n % pass.length]!);
     return weigher.result();
   });
-  const what = `${a.id}: one reading weighed against ${model.suspects.count} suspects`;
-  return { id: `evidence-${a.id}`, what, aimMs: 50, ...timing };
+  const what = `${a.id}: one ${name} weighed against ${model.suspects.count} suspects`;
+  return { id: `${id}-${a.id}`, what, aimMs: 50, ...timing };
+}
+
+/** Drops of every pair of neighbours of the same part, the feed moved along. */
+function dropsOf(a: ArmatureDesign): DropReading[] {
+  return neighbourDrops(a, FAULT).map((volt, bar) => {
+    const pair = [bar, (bar + 1) % a.bars] as const;
+    const { millivolts } = seeMillivolts(volt);
+    return { kind: 'drop', entry: bar, feed: pair, bars: pair, millivolts, from: 'instrument' };
+  });
 }

@@ -18,7 +18,18 @@ describe('speed measurement', () => {
     expect(report.rows.map((row) => row.id)).toEqual(told);
     const kinds = new Set(told.map((id) => id.split('-')[0]));
     expect([...kinds].sort()).toEqual(
-      ['dictionary', 'evidence', 'next', 'pair', 'pairs', 'point', 'replay', 'strip', 'witness'].sort(),
+      [
+        'dictionary',
+        'drop',
+        'evidence',
+        'next',
+        'pair',
+        'pairs',
+        'point',
+        'replay',
+        'strip',
+        'witness',
+      ].sort(),
     );
     expect(report.ratios).toHaveLength(5);
     for (const { apart } of report.ratios) expect(apart).toBeLessThan(1e-6);

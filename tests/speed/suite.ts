@@ -1,7 +1,7 @@
 import { LAP_24, LAP_28, WAVE_23 } from '../engine/support/parts.ts';
 import { S30_C60, S60_C60 } from './designs.ts';
 import { dictionaryOf, everyPair, onePair, onePoint, stripMapOf } from './engine.ts';
-import { evidenceUpdate, nextReading } from './evidence.ts';
+import { dropUpdate, evidenceUpdate, nextReading } from './evidence.ts';
 import { type Effort, type SpeedRow, THOROUGH } from './measure.ts';
 import { replayOf } from './replay.ts';
 import { LONG_SWEEPS, type Sweeps, type WitnessSpeed, witnessSpeed } from './witness.ts';
@@ -63,6 +63,7 @@ export async function speedReport(choice: Partial<Measured> = {}): Promise<Speed
   take(await dictionaryOf(LAP_28, effort, 1000));
   for (const a of [WAVE_23, LAP_24, LAP_28]) take(await stripMapOf(a, effort));
   take(await evidenceUpdate(LAP_28, effort));
+  take(await dropUpdate(LAP_28, effort));
   take(await nextReading(LAP_28, effort));
   take(await replayOf(acts, effort));
   return { rows, ratios };
