@@ -24,7 +24,8 @@ export function Judged({ story: { part, judged }, calling }: JudgedProps) {
         ))}
       </ul>
       <p class="judged-rule">
-        From 95 % on, for the condition and for the place, a verdict counts as proven.
+        From 95 % on, for the condition and for the place, a verdict counts as proven. Faults that may rightly
+        be called by the same name count together.
       </p>
     </div>
   );
