@@ -41,6 +41,18 @@ describe('the millivolt-drop test of an armature', () => {
   });
 });
 
+describe('the millivolt-drop test of a winding that is open at two places', () => {
+  it('finds all the voltage of the feed across a break, and nothing along a piece no current goes through', () => {
+    const faults: ArmatureFault[] = [2, 16].map((coil) => ({ kind: 'openCoil', coil }));
+    const me = new BenchDriver({ ...CARD, part: 'lap-28', faults });
+    const at = (one: BarPlace, other: BarPlace) => me.holdsOn('drop', one, other).sees.drop;
+    me.feeds('bar:2', 'bar:3').takes('drop.1').takes('drop.2');
+    expect(at('bar:2', 'bar:3')).toMatchObject({ feedA: 0, millivolts: 200, over: true });
+    expect(at('bar:16', 'bar:17')).toMatchObject({ millivolts: 200, over: true });
+    expect(at('bar:8', 'bar:9')).toMatchObject({ millivolts: 0, over: false });
+  });
+});
+
 describe('the millivolt-drop test of a field frame', () => {
   /** Drop from terminal to brush with the feed on the same branch, mV. */
   const branches = (job: JobOptions) => {
@@ -68,8 +80,8 @@ describe('the millivolt-drop test of a field frame', () => {
   });
 
   it('drives no current into an open branch: its whole voltage stands across the break', () => {
-    for (const coil of [2, 3]) {
-      const [, open] = branches({ fieldFaults: [{ kind: 'openCoil', coil }] });
+    for (const coils of [[2], [3], [2, 3]]) {
+      const [, open] = branches({ fieldFaults: coils.map((coil) => ({ kind: 'openCoil', coil })) });
       expect(open).toMatchObject({ feedA: 0, millivolts: 200, over: true });
     }
   });
