@@ -1,4 +1,5 @@
 import { DROP_END_MV } from '../../engine/instruments/millivoltDrop.ts';
+import { type Slack, slackOf } from './beyond.ts';
 import type { DropTable, DropTables } from './drops.ts';
 import { overGains } from './gains.ts';
 import { type NeedleNominal, normalBelow } from './needles.ts';
@@ -46,6 +47,11 @@ function dropLikelihood({ millivolts, from }: Shown, mean: number, sd: number): 
   return (1 - slip) * normalBelow((mean - DROP_END_MV) / sd) + slip * SLIP_OVER;
 }
 
+/** The same where some readings may have nothing to do with the line. */
+export function slackOfDrop(shown: Shown): Slack {
+  return slackOf(TOOL_SLIP[shown.from], isBeyondScale(shown) ? SLIP_OVER : 1 / DROP_RANGE_MV);
+}
+
 /** Drop and its spread with an exact meter and feed, mV, by line of a table. */
 export function nominalDrops({ millivolts, cells }: DropTable): NeedleNominal {
   return {
@@ -63,6 +69,7 @@ export class DropScale {
   /** Share of each suspect among all before anything is read. */
   private readonly shares: Float64Array;
   private readonly log: Float64Array;
+  private readonly loose: Float64Array;
   private readonly noneLog = new Float64Array(GAIN_COUNT);
   private mean: Float64Array | null;
 
@@ -70,6 +77,7 @@ export class DropScale {
     this.tables = tables;
     this.shares = shares;
     this.log = new Float64Array(shares.length * GAIN_COUNT);
+    this.loose = new Float64Array(shares.length * GAIN_COUNT);
     this.mean = new Float64Array(shares.length);
   }
 
@@ -79,12 +87,14 @@ export class DropScale {
     const { table, standing } = this.tables.turnedBack(reading);
     const there = dropLikelihoods(table, reading);
     const numbers = this.tables.dictionary.turnedBackSuspects(standing);
+    const { scale, offset } = slackOfDrop(reading);
     const together = new Float64Array(GAIN_COUNT);
     for (let k = 0, at = 0; k < numbers.length; k++) {
       const from = numbers[k]! * GAIN_COUNT;
       for (let g = 0; g < GAIN_COUNT; g++, at++) {
         together[g]! += this.shares[k]! * there[from + g]!;
         this.log[at]! += Math.log(there[from + g]!);
+        this.loose[at]! += Math.log(scale * there[from + g]! + offset);
       }
     }
     for (let g = 0; g < GAIN_COUNT; g++)
@@ -96,6 +106,11 @@ export class DropScale {
   means(): Float64Array {
     this.mean ??= this.shares.map((_, k) => overDrops(this.log, k));
     return this.mean;
+  }
+
+  /** The same of one suspect where some readings may have nothing to do with it. */
+  looseOf(suspect: number): number {
+    return overDrops(this.loose, suspect);
   }
 
   ofNone(): number {

@@ -154,6 +154,7 @@ function soundStates({ cases, model }: Posterior): StateSet {
   const { showable } = likenessOf(model);
   const winding = freeOf(cases, showable);
   winding[cases.none] = 0;
+  winding[cases.grounds] = 0;
   const insulation = Uint8Array.from(model.insulation, (suspect) =>
     insulationShows(suspect, model.tests) ? 0 : 1,
   );

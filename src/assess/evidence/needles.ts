@@ -93,10 +93,7 @@ export function needleLikelihoods({ mean, spread }: NeedleTable, shown: Shown): 
       const to = k * CASES + surface * GAIN_COUNT;
       for (let g = 0; g < GAIN_COUNT; g++) {
         const m = mean[at * GAIN_COUNT + g]!;
-        const chance = shown.pegged
-          ? peggedChance(m, whole, slip)
-          : needleDensity(shown.deflection, m, whole, slip);
-        out[to + g]! += weight * chance;
+        out[to + g]! += weight * densityAbout(shown, m, whole, slip);
       }
     }
   }
@@ -146,6 +143,21 @@ function cell(values: Float64Array, first: number, k: number, count: number): nu
 /** Slips fall anywhere on the scale; this share of them on its upper stop. */
 const SLIP_DENSITY = 1 / UPPER_STOP;
 const SLIP_PEGGED = 0.05;
+
+/** Likelihood of a reading that has nothing to do with the part. */
+export function anywhere(pegged: boolean): number {
+  return pegged ? SLIP_PEGGED : SLIP_DENSITY;
+}
+
+/** Likelihood of a needle about one place, slips included. */
+export function densityAbout({ deflection, pegged }: Shown, mean: number, sd: number, slip: number): number {
+  return pegged ? peggedChance(mean, sd, slip) : needleDensity(deflection, mean, sd, slip);
+}
+
+/** Where the needle of a sound part would stand with clean bars and an exact instrument. */
+export function soundNeedle({ mean }: NeedleTable): number {
+  return mean[(GAIN_COUNT - 1) / 2]!;
+}
 
 /**
  * Density of a needle standing at `at` when the fault would put it at `mean`, slips included; per unit of scale.

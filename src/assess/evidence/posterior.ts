@@ -21,6 +21,11 @@ export interface OtherLooks {
 const SURFACES = 2;
 /** A case of the winding consists of 0, 1 or 2 faults. */
 const FAULTS = 3;
+/** Cases that can be whatever the insulation, and those that need a ground. */
+const NEEDS = 2;
+/** Cells over which weights of cases are added up: by look, surface, number of faults, and need of a ground. */
+const cellAt = (look: number, s: number, f: number, need: number) =>
+  ((look * SURFACES + s) * FAULTS + f) * NEEDS + need;
 
 /**
  * Probabilities of every state of the part (case of the winding, state of the insulation, state of the surface), and
@@ -43,6 +48,8 @@ export class Posterior {
   private readonly looks: LookFactors;
   /** Cases that cut a bar off from the winding. */
   private readonly cutting: readonly number[];
+  /** 1 where the insulation has gone to ground. */
+  private readonly toGround: Uint8Array;
   private readonly total: number;
 
   constructor(model: EvidenceModel, cases: CaseTable, scale: InsulationScale, looks: OtherLooks) {
@@ -56,6 +63,7 @@ export class Posterior {
     this.rarity = [1, 1, another, another ** 2, another ** 3];
     this.looks = lookFactors(cases, looks);
     this.cutting = cuttingCases(cases);
+    this.toGround = Uint8Array.from(model.insulation, ({ kind }) => (kind.startsWith('grounded') ? 1 : 0));
     this.winding = new Float64Array(cases.count);
     this.insulation = new Float64Array(model.insulation.length);
     this.surface = new Float64Array(SURFACES);
@@ -73,7 +81,8 @@ export class Posterior {
     let sum = 0;
     this.eachOther(set, (i, s, look) => {
       for (let f = 0; f < FAULTS; f++) {
-        const plain = ties[(look * SURFACES + s) * FAULTS + f]!;
+        let plain = ties[cellAt(look, s, f, 0)]!;
+        if (this.toGround[i] === 1) plain += ties[cellAt(look, s, f, 1)]!;
         if (plain > 0) sum += plain * this.base[i]! * this.rarityOf(i, s, f);
       }
       for (const w of this.cutting) if (set.winding?.[w] !== 0) sum += this.weightOf(w, i, s, look);
@@ -84,14 +93,13 @@ export class Posterior {
   /** Weights of the cases that cut nothing off, added up by look, surface and number of faults. */
   private tiedUp(mask: Uint8Array | undefined): Float64Array {
     const { weights, cases, looks } = this;
-    const sums = new Float64Array(looks.factors.length * SURFACES * FAULTS);
+    const sums = new Float64Array(looks.factors.length * SURFACES * FAULTS * NEEDS);
     looks.factors.forEach((factors, look) => {
       for (let w = 0; w < cases.count; w++) {
         if (mask?.[w] === 0 || cases.cutOff[2 * w]! >= 0 || cases.cutOff[2 * w + 1]! >= 0) continue;
         const factor = factors === null ? 1 : factors[w]!;
-        const to = look * SURFACES * FAULTS + cases.faults[w]!;
-        sums[to]! += weights[SURFACES * w]! * factor;
-        sums[to + FAULTS]! += weights[SURFACES * w + 1]! * factor;
+        for (let s = 0; s < SURFACES; s++)
+          sums[cellAt(look, s, cases.faults[w]!, cases.grounded[w]!)]! += weights[SURFACES * w + s]! * factor;
       }
     });
     return sums;
@@ -99,15 +107,17 @@ export class Posterior {
 
   private fillMarginals(): void {
     const { looks, cases, total } = this;
-    const other = new Float64Array(looks.factors.length * SURFACES * FAULTS);
+    const other = new Float64Array(looks.factors.length * SURFACES * FAULTS * NEEDS);
     const ties = this.tiedUp(undefined);
     this.eachOther({}, (i, s, look) => {
       for (let f = 0; f < FAULTS; f++) {
-        const at = (look * SURFACES + s) * FAULTS + f;
         const weight = this.base[i]! * this.rarityOf(i, s, f);
-        other[at]! += weight;
-        this.insulation[i]! += (weight * ties[at]!) / total;
-        this.surface[s]! += (weight * ties[at]!) / total;
+        for (let need = 0; need <= this.toGround[i]!; need++) {
+          const at = cellAt(look, s, f, need);
+          other[at]! += weight;
+          this.insulation[i]! += (weight * ties[at]!) / total;
+          this.surface[s]! += (weight * ties[at]!) / total;
+        }
       }
       for (const w of this.cutting) {
         const weight = this.weightOf(w, i, s, look) / total;
@@ -125,7 +135,7 @@ export class Posterior {
     let sum = 0;
     this.looks.factors.forEach((factors, look) => {
       for (let s = 0; s < SURFACES; s++) {
-        const rest = other[(look * SURFACES + s) * FAULTS + this.cases.faults[w]!]!;
+        const rest = other[cellAt(look, s, this.cases.faults[w]!, this.cases.grounded[w]!)]!;
         sum += this.weights[SURFACES * w + s]! * rest * (factors === null ? 1 : factors[w]!);
       }
     });
@@ -146,6 +156,7 @@ export class Posterior {
 
   private weightOf(w: number, i: number, s: number, look: number): number {
     const { cases, cutOff } = this;
+    if (cases.grounded[w]! > this.toGround[i]!) return 0;
     const [one, two] = [cases.cutOff[2 * w]!, cases.cutOff[2 * w + 1]!];
     const cut = (one >= 0 ? cutOff[one]![i]! : 1) * (two >= 0 ? cutOff[two]![i]! : 1);
     const factors = this.looks.factors[look]!;

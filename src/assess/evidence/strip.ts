@@ -3,6 +3,7 @@ import { feel, SNAPPED } from '../../engine/instruments/stripMotion.ts';
 import { pullOf, type TipPotentials } from '../../engine/strip.ts';
 import { lookAtStrip, newStripLinks, type StripLinks } from '../../engine/stripLinks.ts';
 import type { Dictionary, Standing } from './dictionary.ts';
+import type { Port } from './joints.ts';
 import type { StripPassReading, StripReading } from './reading.ts';
 import { StripField } from './stripField.ts';
 import { type SuspectBlock, suspectAt } from './suspects.ts';
@@ -81,6 +82,18 @@ export function pullTable(dictionary: Dictionary, held: StripHeld, standing: Sta
   return table;
 }
 
+/** Chance of each pull with two bars joined, the armature as it lies. */
+export function joinedPulls(
+  dictionary: Dictionary,
+  held: StripHeld,
+  bars: readonly [number, number],
+  ohm: number,
+): Float32Array {
+  const standing = dictionary.standing(held.rotationDeg);
+  const [a, b] = bars.map((bar) => dictionary.turnedBack(bar, standing)) as [number, number];
+  return new StripBench(dictionary, held, standing).joined({ a, b, outside: true }, ohm);
+}
+
 function size({ meanN, tangentialN }: StripForce): number {
   return Math.hypot(meanN, tangentialN);
 }
@@ -110,6 +123,11 @@ class StripBench {
 
   sound(): StripForce {
     return this.force(this.whole.whole(this.supply));
+  }
+
+  joined(port: Port, ohm: number): Float32Array {
+    const { dictionary, supply, links } = this;
+    return this.chances(this.force(this.whole.across(port, supply, links, dictionary.depth)(ohm)), 0);
   }
 
   /** From the hardest severity on, until it cannot be felt any more. */

@@ -1,34 +1,58 @@
-import { CaseTable, type CaseWeight, type PairCase } from './cases.ts';
+import { logSum, withinReach } from './beyond.ts';
+import { CaseTable } from './cases.ts';
 import { DropScale, overDrops } from './dropScale.ts';
-import { overGains } from './gains.ts';
+import { Grounds } from './grounds.ts';
 import { InsulationScale } from './insulation.ts';
 import { LookScale } from './looks.ts';
-import { meterLikelihoods } from './meter.ts';
+import { MeterScale, overCases } from './meters.ts';
 import type { EvidenceModel } from './model.ts';
 import { CASES } from './needles.ts';
-import { SURFACES } from './noise.ts';
-import { listSeconds, Pairing, type Second } from './pairs.ts';
+import {
+  type First,
+  HOPELESS,
+  PairFinder,
+  type Surfaced,
+  singleFirst,
+  type WeighedPair,
+} from './pairFinder.ts';
+import { listSeconds } from './pairs.ts';
 import { Posterior } from './posterior.ts';
-import type { MeterReading, Reading } from './reading.ts';
-import { PULLS, passLikelihoods, stripLikelihoods } from './strip.ts';
+import type { Reading, StripPassReading, StripReading } from './reading.ts';
+import { PULLS } from './strip.ts';
+import { StripScale } from './strips.ts';
 import { locate, type SuspectPlace, suspectAt } from './suspects.ts';
 
 /** Places whose suspects are thought of as the first of two faults, and how much they must weigh among the singles. */
 const FIRSTS = 3;
 const FIRST_LEAST = 0.01;
-/** Pairings remembered, so that a suspect that falls back and rises again costs nothing. */
-const PAIRINGS_REMEMBERED = 80;
-/** Of "none of these" any reading is as likely as of the suspects together, or it may be anything. */
+/** Two grounds that are thought of with a second fault, and that the strip is worked out for. */
+const GROUND_FIRSTS = 2;
+const GROUNDS_FELT = 8;
+/** A ground less likely than this, as the lamp has it, is not thought of twice. */
+const GROUND_LEAST = 1e-3;
+const NOTHING_STANDS_OUT = 0.5;
+/** Of something unlisted any pull is as likely as of the suspects together, or it may be anything. */
 const ANYTHING = 0.1;
 
-const SURFACE_COUNT = SURFACES.length;
-const GAIN_COUNT = CASES / SURFACE_COUNT;
+/** "None of these" within eight to one of the best single: none of them explains well what was read. */
+const BAFFLING = Math.log(8);
 
-/** A suspect that may have a second one beside it: how much it weighs with its other severities against itself alone. */
-interface First {
-  readonly suspect: number;
-  readonly breadth: number;
+/** Weights of all single suspects, as logarithms by surface. */
+interface Singles {
+  readonly clean: Float64Array;
+  readonly dirty: Float64Array;
+  /** All of them together where some readings may have nothing to do with the suspect. */
+  readonly looseLog: number;
+  /** The best of them with nothing unlisted beside it. */
+  readonly best: number;
 }
+
+/** Two grounds: which of them stand out, and all of them together. */
+interface GroundCases extends Surfaced {
+  readonly firsts: readonly First[];
+}
+
+const NO_GROUNDS: GroundCases = { ...HOPELESS, firsts: [] };
 
 /**
  * Weighs readings one after another. What it says depends on which readings there were, not on their order: every
@@ -36,178 +60,142 @@ interface First {
  */
 export class Weigher {
   readonly model: EvidenceModel;
-  private readonly meters: MeterReading[] = [];
-  /** Logarithm of the likelihood of the meter readings, by suspect and case. */
-  private readonly meterLog: Float64Array;
-  /** The same with the instrument's errors averaged, by suspect and surface. */
-  private readonly meterMean: Float64Array;
-  private meterMeanStale = false;
-  private readonly noneMeterLog = new Float64Array(CASES);
-  private readonly stripLog: Float64Array;
-  private noneStripLog = 0;
-  /** Of each strip reading, how much better a suspect explains it than a sound part does: pairs need them one by one. */
-  private readonly strips: Float64Array[] = [];
-  private readonly drops: DropScale;
+  readonly meters: MeterScale;
+  readonly strips: StripScale;
+  private unlistedStripLog = 0;
+  readonly drops: DropScale;
   private readonly insulation: InsulationScale;
-  private readonly looks: LookScale;
-  private readonly pairings = new Map<string, Pairing>();
-  private readonly seconds: readonly Second[];
+  readonly looks: LookScale;
+  private readonly finder: PairFinder;
+  private readonly grounds: Grounds;
   /** Share of each suspect among all before anything is read. */
   private readonly shares: Float64Array;
+  private readonly totalLog: number;
+  private readonly besideLog: number;
   private readonly oddsLog: Float64Array;
   private readonly places: readonly (SuspectPlace | null)[];
   /** Bar each suspect cuts off, or -1. */
   private readonly cutOff: Int16Array;
 
   constructor(model: EvidenceModel) {
-    const { suspects, insulation, design, priors } = model;
+    const { suspects, insulation, design, priors, dictionary } = model;
     this.model = model;
-    this.meterLog = new Float64Array(suspects.count * CASES);
-    this.meterMean = new Float64Array(2 * suspects.count);
-    this.stripLog = new Float64Array(suspects.count);
+    this.meters = new MeterScale(dictionary);
+    this.strips = new StripScale(dictionary);
     this.insulation = new InsulationScale(insulation, design.bars);
-    this.seconds = listSeconds(suspects, priors.winding);
+    this.grounds = new Grounds(dictionary, priors);
+    const seconds = listSeconds(suspects, priors.winding);
     this.places = Array.from({ length: suspects.count }, (_, k) => locate(suspects, k));
-    this.looks = new LookScale(model, this.places, this.seconds);
+    this.looks = new LookScale(model, this.places, seconds);
     this.cutOff = Int16Array.from(this.places, cutOffBar);
     this.oddsLog = suspects.odds.map(Math.log);
     const total = suspects.odds.reduce((sum, odds) => sum + odds, 0);
     this.shares = suspects.odds.map((odds) => odds / total);
     this.drops = new DropScale(model.drops, this.shares);
+    this.finder = new PairFinder(model, seconds, this, cutOffBar);
+    this.totalLog = Math.log(total);
+    // What explains most of the readings may be there with something unlisted beside it.
+    this.besideLog = Math.log(priors.noneOfThese * priors.another);
   }
 
   add(reading: Reading): void {
-    if (reading.kind === 'meter') this.addMeter(reading);
-    else if (reading.kind === 'strip')
-      this.addStrip(stripLikelihoods(this.model.dictionary, reading), 1 / PULLS);
-    else if (reading.kind === 'stripPass')
-      this.addStrip(passLikelihoods(this.model.dictionary, reading), 1 / 2);
+    if (reading.kind === 'meter') this.meters.add(reading);
+    else if (reading.kind === 'strip' || reading.kind === 'stripPass') this.addStrip(reading);
     else if (reading.kind === 'drop') this.drops.add(reading, ANYTHING);
     else if (reading.kind === 'look') this.looks.add(reading);
     else this.insulation.add(reading);
   }
 
   result(): Posterior {
-    this.averageGains();
-    const pairs = this.pairs(this.table([]));
-    return new Posterior(this.model, this.table(pairs), this.insulation, this.looks.others());
+    const singles = this.singles();
+    const masses = massesOf(singles);
+    const grounds = this.groundCases(singles, masses[0]!);
+    const pairs = this.pairs(singles, masses, grounds);
+    return new Posterior(
+      this.model,
+      this.table(singles, pairs, grounds),
+      this.insulation,
+      this.looks.others(),
+    );
   }
 
-  private averageGains(): void {
-    if (!this.meterMeanStale) return;
-    const { meterMean, meterLog } = this;
-    for (let k = 0; k < meterMean.length; k++) meterMean[k] = overGains(meterLog, k, GAIN_COUNT);
-    this.meterMeanStale = false;
+  private addStrip(reading: StripReading | StripPassReading): void {
+    const likelihoods = this.strips.add(reading);
+    const anything = reading.kind === 'strip' ? 1 / PULLS : 1 / 2;
+    const together = likelihoods.reduce((sum, likelihood, k) => sum + this.shares[k]! * likelihood, 0);
+    this.unlistedStripLog += Math.log((1 - ANYTHING) * together + ANYTHING * anything);
   }
 
-  private addMeter(reading: MeterReading): void {
-    this.meters.push(reading);
-    const likelihoods = meterLikelihoods(this.model.dictionary, reading);
-    const { meterLog, shares } = this;
-    const cases = SURFACE_COUNT * GAIN_COUNT;
-    const together = new Float64Array(cases);
-    for (let k = 0, at = 0; k < shares.length; k++) {
-      for (let c = 0; c < cases; c++, at++) {
-        together[c]! += shares[k]! * likelihoods[at]!;
-        meterLog[at]! += Math.log(likelihoods[at]!);
-      }
-    }
-    this.meterMeanStale = true;
-    for (let c = 0; c < cases; c++)
-      this.noneMeterLog[c]! += Math.log((1 - ANYTHING) * together[c]! + ANYTHING);
-  }
-
-  /** @param anything chance of the reading when it may be anything */
-  private addStrip(likelihoods: Float64Array, anything: number): void {
-    this.strips.push(likelihoods.map((likelihood) => Math.log(likelihood / likelihoods[0]!)));
-    let together = 0;
-    for (let k = 0; k < likelihoods.length; k++) {
-      together += this.shares[k]! * likelihoods[k]!;
-      this.stripLog[k]! += Math.log(likelihoods[k]!);
-    }
-    this.noneStripLog += Math.log((1 - ANYTHING) * together + ANYTHING * anything);
-  }
-
-  private table(pairs: readonly (PairCase & CaseWeight)[]): CaseTable {
-    const { suspects, priors } = this.model;
-    const table = new CaseTable(suspects.count, pairs);
-    const drops = this.drops.means();
-    for (let k = 0; k < suspects.count; k++) {
-      table.set(k, this.single(k, this.oddsLog[k]! + this.stripLog[k]! + drops[k]!));
-    }
-    const none = Math.log(priors.noneOfThese) + this.noneStripLog + this.drops.ofNone();
-    table.set(table.none, {
-      clean: none + overGains(this.noneMeterLog, 0, GAIN_COUNT),
-      dirty: none + overGains(this.noneMeterLog, 1, GAIN_COUNT),
-      look: 0,
-      cutOff: [-1, -1],
-      faults: 1,
+  private singles(): Singles {
+    const { meters, drops, strips, oddsLog } = this;
+    const means = meters.mean();
+    const dropped = drops.means();
+    const others = oddsLog.map((odds, k) => odds + strips.log[k]! + dropped[k]!);
+    const clean = others.map((log, k) => log + means[2 * k]!);
+    const dirty = others.map((log, k) => log + means[2 * k + 1]!);
+    const near = withinReach(meters.loose, CASES, (k) => oddsLog[k]! + strips.loose[k]!);
+    const best = mostOf({ clean, dirty });
+    const loose: number[] = [];
+    near.forEach((is, k) => {
+      if (is === 0) return;
+      const log = oddsLog[k]! + strips.loose[k]! + drops.looseOf(k);
+      const of = (surface: number) => log + overCases(meters.loose, k, surface);
+      const [one, other] = [of(0), of(1)];
+      loose.push(one, other);
+      if (k === 0) return;
+      clean[k] = logSum([clean[k]!, this.besideLog + one]);
+      dirty[k] = logSum([dirty[k]!, this.besideLog + other]);
     });
+    return { clean, dirty, looseLog: logSum(loose), best };
+  }
+
+  private raised(pair: WeighedPair): WeighedPair {
+    const { loose } = pair;
+    if (loose === HOPELESS) return pair;
+    const clean = logSum([pair.clean, this.besideLog + loose.clean]);
+    return { ...pair, clean, dirty: logSum([pair.dirty, this.besideLog + loose.dirty]) };
+  }
+
+  /**
+   * Something that is none of the suspects: it looks like one of them in most readings, or puts all of them off. What
+   * it does may scatter the readings or not: they tell nothing of the surface then.
+   */
+  private none(singlesLog: number, pairs: readonly WeighedPair[]): number {
+    const { noneOfThese, another } = this.model.priors;
+    const two = pairs.flatMap(({ loose }) => (loose === HOPELESS ? [] : [loose.clean, loose.dirty]));
+    const either = logSum([singlesLog, logSum(two) + Math.log(another)]);
+    const alike = either - this.totalLog - Math.LN2;
+    const adrift = this.meters.adrift.log() + this.unlistedStripLog + this.drops.ofNone();
+    return Math.log(noneOfThese / 2) + logSum([alike, adrift]);
+  }
+
+  private table(singles: Singles, pairs: readonly WeighedPair[], grounds: GroundCases): CaseTable {
+    const table = new CaseTable(this.shares.length, pairs);
+    table.setSingles({ ...singles, cutOff: this.cutOff, look: (k) => this.looks.ofSuspect(k) });
+    const none = this.none(singles.looseLog, pairs);
+    const { clean, dirty } = grounds;
+    const other = { look: 0, cutOff: [-1, -1], faults: 1 } as const;
+    table.set(table.none, { clean: none, dirty: none, ...other, grounded: false });
     pairs.forEach((pair, k) => {
-      table.set(table.none + 1 + k, pair);
+      table.set(table.none + 1 + k, this.raised(pair));
     });
+    table.set(table.grounds, { clean, dirty, ...other, grounded: true });
     return table;
   }
 
-  private single(k: number, log: number): CaseWeight {
-    return {
-      clean: log + this.meterMean[2 * k]!,
-      dirty: log + this.meterMean[2 * k + 1]!,
-      look: this.looks.ofSuspect(k),
-      cutOff: [this.cutOff[k]!, -1],
-      faults: k === 0 ? 0 : 1,
-    };
-  }
-
   /** Pairs of what stands out among the singles with a second fault anywhere. */
-  private pairs(singles: CaseTable): (PairCase & CaseWeight)[] {
-    if (this.meters.length + this.strips.length + this.drops.readings.length === 0) return [];
-    const firsts = this.firsts(singles);
-    const found = firsts.flatMap((first, rank) => {
-      const earlier = firsts.slice(0, rank).map(({ suspect }) => this.places[suspect]!);
-      // A pair of two that both stand out is thought of once.
-      const fresh = (second: Second) =>
-        !earlier.some(({ block, place }) => block.kind === second.block.kind && place === second.place);
-      return this.pairsOf(first, this.pairingOf(first.suspect, 'any', this.seconds), fresh);
-    });
-    return this.baffles(singles) ? [...found, ...this.partedPairs(firsts)] : found;
+  private pairs(singles: Singles, masses: Float64Array, grounds: GroundCases): WeighedPair[] {
+    if (this.meters.readings.length + this.strips.count + this.drops.readings.length === 0) return [];
+    const firsts = this.firsts(masses);
+    const found = this.finder.pairs([...firsts, ...grounds.firsts]);
+    const baffled = this.none(singles.looseLog, []) > singles.best - BAFFLING;
+    return baffled ? [...found, ...this.finder.parted(firsts, (suspect) => this.first(suspect, 1))] : found;
   }
 
-  private pairsOf(
-    first: First,
-    pairing: Pairing,
-    fresh: (second: Second) => boolean,
-  ): (PairCase & CaseWeight)[] {
-    pairing.weigh(this.meters, this.drops.readings);
-    return pairing.seconds.flatMap((second, k) => (fresh(second) ? [this.pair(first, pairing, k)] : []));
-  }
-
-  /** Two open coils part the winding in two, which neither does alone: neither stands out for the other to join. */
-  private partedPairs(firsts: readonly First[]): (PairCase & CaseWeight)[] {
+  /** What stands out among the singles, by what ammeter and strip have shown. */
+  private firsts(masses: Float64Array): First[] {
     const { suspects, design } = this.model;
-    const open = suspects.blocks.find(({ kind }) => kind === 'openCoil')!;
-    const taken = new Set(firsts.map(({ suspect }) => suspect));
-    return Array.from({ length: design.bars }, (_, coil) => suspectAt(open, coil, 0)).flatMap((suspect) => {
-      if (taken.has(suspect)) return [];
-      const later = this.seconds.filter(
-        ({ block, nearest }) => block.kind === 'openCoil' && nearest > suspect && !taken.has(nearest),
-      );
-      return this.pairsOf({ suspect, breadth: 1 }, this.pairingOf(suspect, 'open', later), () => true);
-    });
-  }
-
-  /** None of the single suspects explains what was read as well as "none of these" does. */
-  private baffles({ clean, dirty, none, singles }: CaseTable): boolean {
-    let best = -Infinity;
-    for (let k = 0; k < singles; k++) best = Math.max(best, clean[k]!, dirty[k]!);
-    return Math.max(clean[none]!, dirty[none]!) > best;
-  }
-
-  /** What stands out among the singles, by what ammeter, strip and drops have shown. */
-  private firsts(singles: CaseTable): First[] {
-    const { suspects, design } = this.model;
-    const masses = massesOf(singles, suspects.count);
-    const found: (First & { readonly mass: number })[] = [];
+    const found: { readonly suspect: number; readonly breadth: number; readonly mass: number }[] = [];
     for (const block of suspects.blocks) {
       for (let place = 0; place < design.bars; place++) {
         const from = suspectAt(block, place, 0);
@@ -217,59 +205,96 @@ export class Weigher {
         if (mass >= FIRST_LEAST) found.push({ suspect: from + most, breadth: mass / own[most]!, mass });
       }
     }
-    return found.sort((p, q) => q.mass - p.mass || p.suspect - q.suspect).slice(0, FIRSTS);
+    return found
+      .sort((p, q) => q.mass - p.mass || p.suspect - q.suspect)
+      .slice(0, FIRSTS)
+      .map(({ suspect, breadth }) => this.first(suspect, breadth));
   }
 
-  private pairingOf(suspect: number, which: string, seconds: readonly Second[]): Pairing {
-    const key = `${which} ${suspect}`;
-    const known = this.pairings.get(key);
-    if (known !== undefined) return known;
-    if (this.pairings.size >= PAIRINGS_REMEMBERED)
-      this.pairings.delete(this.pairings.keys().next().value as string);
-    const fresh = new Pairing(this.model.dictionary, suspect, seconds);
-    this.pairings.set(key, fresh);
-    return fresh;
+  /** @param breadth how much it weighs with its other severities against itself alone */
+  private first(suspect: number, breadth: number): First {
+    const odds = this.oddsLog[suspect]! + Math.log(breadth);
+    return singleFirst(this, suspect, this.places[suspect]!, odds, this.cutOff[suspect]!);
   }
 
-  private pair(first: First, { seconds, log: logs, dropLog }: Pairing, k: number): PairCase & CaseWeight {
-    const { suspect, breadth } = first;
-    const second = seconds[k]!;
-    const { nearest } = second;
-    const odds = this.oddsLog[suspect]! + Math.log(breadth * second.odds);
-    const log = odds + this.pairStripLog(suspect, nearest) + overDrops(dropLog, k);
+  /** Chance of a ground as the lamp has it, nothing else considered. */
+  private groundChance(): number {
+    const { insulation } = this.model;
+    const weights = Float64Array.from(insulation, ({ odds }, i) => Math.log(odds) + this.insulation.log[i]!);
+    const grounds = weights.filter((_, i) => insulation[i]!.kind.startsWith('grounded'));
+    return Math.exp(logSum(grounds) - logSum(weights));
+  }
+
+  /**
+   * Two grounds among the singles: nothing is said of them by the strip alone, nor while nothing stands out.
+   * @param sound share of the winding without fault among the singles
+   */
+  private groundCases(singles: Singles, sound: number): GroundCases {
+    const { grounds, meters, strips } = this;
+    const chance = this.groundChance();
+    if (meters.readings.length === 0 || chance < GROUND_LEAST || sound > NOTHING_STANDS_OUT)
+      return NO_GROUNDS;
+    grounds.weigh(meters.readings, this.drops.readings);
+    const near = withinReach(grounds.scale.log, CASES, () => grounds.oddsLog);
+    const all = [...near.keys()].filter((nth) => near[nth] === 1);
+    const metered = all.map((nth) => {
+      const log = grounds.oddsLog + overDrops(grounds.scale.dropLog, nth);
+      const of = (surface: number) => log + overCases(grounds.scale.log, nth, surface);
+      return { nth, clean: of(0), dirty: of(1) };
+    });
+    const best = metered.sort((p, q) => topOf(q) - topOf(p)).slice(0, GROUNDS_FELT);
+    const felt = best.map(({ nth, clean, dirty }) => {
+      const { better } = grounds.felt(nth, strips);
+      const strip = Array.from(better).reduce((sum, one) => sum + one, strips.log[0]!);
+      return { nth, clean: clean + strip, dirty: dirty + strip };
+    });
+    const rare = Math.log(chance * this.model.priors.another);
+    const least = Math.log(FIRST_LEAST) + mostOf(singles);
+    const firsts = felt
+      .filter((one) => topOf(one) + rare > least)
+      .sort((p, q) => topOf(q) - topOf(p))
+      .slice(0, GROUND_FIRSTS)
+      .map(({ nth }) => this.groundFirst(nth));
+    const sum = (surface: keyof Surfaced) => logSum(felt.map((one) => one[surface]));
+    return { clean: sum('clean'), dirty: sum('dirty'), firsts };
+  }
+
+  private groundFirst(nth: number): First {
+    const { grounds, strips } = this;
     return {
-      suspect,
-      second,
-      clean: log + overGains(logs, 2 * k, GAIN_COUNT),
-      dirty: log + overGains(logs, 2 * k + 1, GAIN_COUNT),
-      look: this.looks.ofSuspect(suspect) + this.looks.ofSecond(second),
-      cutOff: [this.cutOff[suspect]!, cutOffBar(second)],
-      faults: 2,
+      key: `grounds ${nth}`,
+      suspect: 0,
+      at: null,
+      oddsLog: grounds.oddsLog,
+      cutOff: -1,
+      look: 0,
+      grounded: true,
+      standing: () => grounds.standing(nth),
+      felt: () => grounds.felt(nth, strips),
     };
-  }
-
-  /** The strip feels the stronger of two faults; they seldom lie under it together. */
-  private pairStripLog(suspect: number, other: number): number {
-    let sum = this.stripLog[0]!;
-    for (const better of this.strips) {
-      const one = better[suspect]!;
-      const two = better[other]!;
-      sum += Math.abs(one) >= Math.abs(two) ? one : two;
-    }
-    return sum;
   }
 }
 
-/** Shares of the first cases among themselves. */
-function massesOf({ clean, dirty }: CaseTable, count: number): Float64Array {
+function topOf({ clean, dirty }: Surfaced): number {
+  return Math.max(clean, dirty);
+}
+
+function mostOf({ clean, dirty }: Pick<Singles, 'clean' | 'dirty'>): number {
   let most = -Infinity;
-  for (let k = 0; k < count; k++) most = Math.max(most, clean[k]!, dirty[k]!);
-  const masses = new Float64Array(count);
+  for (let k = 0; k < clean.length; k++) most = Math.max(most, clean[k]!, dirty[k]!);
+  return most;
+}
+
+/** Shares of the singles among themselves. */
+function massesOf(singles: Singles): Float64Array {
+  const { clean, dirty } = singles;
+  const most = mostOf(singles);
   let total = 0;
-  for (let k = 0; k < count; k++) {
-    masses[k] = Math.exp(clean[k]! - most) + Math.exp(dirty[k]! - most);
-    total += masses[k]!;
-  }
+  const masses = clean.map((log, k) => {
+    const mass = Math.exp(log - most) + Math.exp(dirty[k]! - most);
+    total += mass;
+    return mass;
+  });
   return masses.map((mass) => mass / total);
 }
 

@@ -107,29 +107,47 @@ export function offRange(part: DrawnPart, draw: Draw): DrawnPart {
   return { ...part, faults };
 }
 
+/** Faults that come together at two places apart from one another, in some combinations. */
+type Together = (design: ArmatureDesign, first: number, second: number, draw: Draw) => ArmatureFault[][];
+
+/** Several alike: two grounds, two shorts, three bad joints. */
+export const ALIKE: Together = (design, first, second, draw) => [
+  [
+    { kind: 'groundedBar', bar: first, ohm: 0.02 },
+    { kind: 'groundedBar', bar: second, ohm: 0.02 },
+  ],
+  [
+    { kind: 'turnShort', coil: first, turns: design.turns, ohm: 1e-3 },
+    { kind: 'turnShort', coil: second, turns: design.turns, ohm: 1e-3 },
+  ],
+  [first, second, (second + 3) % design.bars].map((bar) => joint(bar, draw)),
+];
+
+/** Others: coils grounded inside, three bridges, a joint with a bridge and a reversed coil. */
+export const OTHERS: Together = (design, first, second, draw) => [
+  [first, second].map((coil) => ({ kind: 'groundedCoil', coil, fraction: 0.2 + 0.6 * draw(), ohm: 0.05 })),
+  [first, second, (second + 3) % design.bars].map((bar) => bridge(bar, draw)),
+  [
+    joint(first, draw),
+    bridge(second, draw),
+    { kind: 'reversedCoil', coil: (first + 1 + Math.floor(design.bars / 2)) % design.bars },
+  ],
+];
+
+function joint(bar: number, draw: Draw): ArmatureFault {
+  return { kind: 'riserJoint', bar, form: 'bar', ohm: 0.01 + 0.1 * draw() };
+}
+
+function bridge(bar: number, draw: Draw): ArmatureFault {
+  return { kind: 'bridgedBars', bar, ohm: 3e-4 * (1 + 9 * draw()), by: 'copper' };
+}
+
 /** A part with something beside its faults that no list has. */
-export function withAnother(part: DrawnPart, draw: Draw): DrawnPart {
+export function withAnother(part: DrawnPart, draw: Draw, together: Together): DrawnPart {
   const { design } = part;
-  const place = () => Math.floor(draw() * design.bars);
-  const first = place();
-  const second = (first + 2 + Math.floor(draw() * (design.bars - 4))) % design.bars;
-  const unlisted: ArmatureFault[][] = [
-    [
-      { kind: 'groundedBar', bar: first, ohm: 0.02 },
-      { kind: 'groundedBar', bar: second, ohm: 0.02 },
-    ],
-    [
-      { kind: 'turnShort', coil: first, turns: design.turns, ohm: 1e-3 },
-      { kind: 'turnShort', coil: second, turns: design.turns, ohm: 1e-3 },
-    ],
-    [first, second, (second + 3) % design.bars].map((bar) => ({
-      kind: 'riserJoint' as const,
-      bar,
-      form: 'bar' as const,
-      ohm: 0.01 + 0.1 * draw(),
-    })),
-  ];
-  const added = pick(draw, unlisted);
+  const first = Math.floor(draw() * design.bars);
+  const second = (first + 2 + Math.floor(draw() * (design.bars - 6))) % design.bars;
+  const added = pick(draw, together(design, first, second, draw));
   const kept = part.faults.filter(
     (fault) => fault.kind === 'dirtyCommutator' || added.every((other) => apart(fault, other)),
   );

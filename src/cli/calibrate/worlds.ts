@@ -1,7 +1,7 @@
 import { type ArmatureSolver, createArmatureSolver } from '../../engine/armatureBench.ts';
 import type { ArmatureDesign } from '../../engine/parts/armature.ts';
 import { type FieldTables, finiteElementMeter } from './finiteElements.ts';
-import { type Draw, type DrawnPart, drawPart, offRange, withAnother } from './part.ts';
+import { ALIKE, type Draw, type DrawnPart, drawPart, OTHERS, offRange, withAnother } from './part.ts';
 
 /** Currents of the ammeter by some other reckoning than the engine's, A. */
 export type OtherMeter = (
@@ -61,11 +61,14 @@ export const MIS_SPECIFIED: readonly World[] = [
   other('off the grid', 'severities beyond and at the edges of those listed', {
     drawPart: (design, draw) => offRange(drawPart(design, draw), draw),
   }),
+  other('several alike', 'beside anything else two grounds, two shorted coils or three bad joints', {
+    drawPart: (design, draw) => withAnother(drawPart(design, draw), draw, ALIKE),
+  }),
   other(
     'outside the set',
-    'beside anything else a fault that is not listed: two grounds, two shorts, three faults',
+    'beside anything else what is on no list: two coils grounded inside, three bridges, or a joint, a bridge and a reversed coil',
     {
-      drawPart: (design, draw) => withAnother(drawPart(design, draw), draw),
+      drawPart: (design, draw) => withAnother(drawPart(design, draw), draw, OTHERS),
     },
   ),
 ];
