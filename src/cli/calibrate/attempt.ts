@@ -10,7 +10,7 @@ import type { ArmatureDesign } from '../../engine/parts/armature.ts';
 import { TrialBench } from './bench.ts';
 import { LEARNERS, learn } from './learners.ts';
 import { pick } from './part.ts';
-import { binAt, EDGES, type Said } from './reliability.ts';
+import { nearestByBin, onePerBin, type Said } from './reliability.ts';
 import type { World } from './worlds.ts';
 
 /** One attempt of one learner at one part. */
@@ -61,26 +61,10 @@ export function tryOnce(
     judge(after, before, verdictOf(possibility, design), { faults: part.faults, chalkedBar: 0 }).findings[0]!;
   const { judgement } = judged(sayable[0]!);
   const said = nearestByBin(sayable).map((possibility): Said => {
-    const { place, right } = judged(possibility);
-    return { chance: place, right };
+    const { place, right, before: then } = judged(possibility);
+    return { chance: place, right, before: then.place };
   });
   return { said: onePerBin(said), judgement, learner: learner.name, design: design.id };
-}
-
-/** For each bin the possibility nearest to its middle, if any lies in it. */
-function nearestByBin(sayable: readonly Possibility[]): Possibility[] {
-  return EDGES.slice(0, -1).flatMap((from, k) => {
-    const to = EDGES[k + 1]!;
-    const within = sayable.filter(({ chance }) => binAt(chance) === k);
-    const away = ({ chance }: Possibility) => Math.abs(chance - (from + to) / 2);
-    return within.length === 0 ? [] : [within.reduce((best, one) => (away(one) < away(best) ? one : best))];
-  });
-}
-
-/** Judged, a claim counts with what cannot be told from it, and may move to another bin. */
-function onePerBin(said: readonly Said[]): Said[] {
-  const bins = said.map(({ chance }) => binAt(chance));
-  return said.filter((_, n) => bins.indexOf(bins[n]!) === n);
 }
 
 /** A possibility as a learner would write it, counted from bar 0. */

@@ -2,17 +2,19 @@ import { readFileSync } from 'node:fs';
 import type { ArmatureDesign } from '../../engine/parts/armature.ts';
 import { type Tried, tryOnce } from './attempt.ts';
 import type { FieldTables } from './finiteElements.ts';
-import { type Bin, binsOf, holds, JUDGED_FROM, logScore } from './reliability.ts';
-import type { World } from './worlds.ts';
+import { type Bin, binsOf, holds, isRead, JUDGED_FROM, logScore } from './reliability.ts';
+import type { Described, World } from './worlds.ts';
 
 /** Seeds of the runs that are published; each has a third of the attempts. */
 export const SEEDS = ['anvil', 'bellows', 'crucible'] as const;
 
 /** One world's attempts with what they show. */
 export interface Calibration {
-  readonly world: World;
+  readonly world: Described;
   readonly tried: readonly Tried[];
   readonly bins: readonly Bin[];
+  /** What readings have hardly spoken of, in a world whose parts come otherwise than believed; shown, not judged. */
+  readonly unread: readonly Bin[];
   /** Judged bins whose chances lie beyond the interval and the limit. */
   readonly failed: readonly Bin[];
   readonly logScore: number;
@@ -33,13 +35,15 @@ export function calibrateWorld(
 }
 
 /** A table of what was said in one world. */
-export function summed(world: World, tried: readonly Tried[]): Calibration {
-  const said = tried.flatMap((one) => one.said);
+export function summed(world: Described, tried: readonly Tried[]): Calibration {
+  const all = tried.flatMap((one) => one.said);
+  const said = world.byPriors ? all : all.filter(isRead);
   const bins = binsOf(said);
   return {
     world,
     tried,
     bins,
+    unread: world.byPriors ? [] : binsOf(all.filter((one) => !isRead(one))),
     failed: bins.filter((bin) => bin.count >= JUDGED_FROM && !holds(bin, world.tolerance)),
     logScore: logScore(said),
   };

@@ -2,14 +2,15 @@ import { capital } from '../../bench/capital.ts';
 import type { Calibration } from './calibrate.ts';
 import { SEEDS } from './calibrate.ts';
 import { LEARNERS } from './learners.ts';
-import { type Bin, holds, JUDGED_FROM, logScore } from './reliability.ts';
-import type { World } from './worlds.ts';
+import { MAT_LEARNERS } from './mat/learners.ts';
+import { type Bin, holds, isRead, JUDGED_FROM, logScore } from './reliability.ts';
+import type { Described } from './worlds.ts';
 
 /**
  * The published page: what was said against what came true, world by world.
  * @param missing worlds the run has not come to, where it was broken off
  */
-export function calibrationPage(all: readonly Calibration[], missing: readonly World[] = []): string {
+export function calibrationPage(all: readonly Calibration[], missing: readonly Described[] = []): string {
   const failed = all.reduce((sum, one) => sum + one.failed.length, 0);
   const judged = all.flatMap(({ bins }) => bins).filter(({ count }) => count >= JUDGED_FROM).length;
   return `${[
@@ -17,7 +18,9 @@ export function calibrationPage(all: readonly Calibration[], missing: readonly W
     '',
     'Printed by `npm run -s calibrate`. Parts are drawn as often as the engine believes they come to the bench, scripted learners of varied skill read what they read, and things are said of each part: for each bin of the tables the claim whose probability comes nearest to its middle. If the engine is right about itself, of all claims it calls 80 % likely about 80 % are true.',
     '',
-    `A bin counts attempts: no attempt is in it twice. Bins with fewer than ${JUDGED_FROM} attempts are shown and not judged. A bin holds when the mean of what was said lies within the 95 % interval of what came true (Wilson's score), or no further beyond it than the limit stated for that world. In the worlds after the first the engine cannot be quite right: they are other than it believes.`,
+    `A bin counts attempts: no attempt is in it twice. Bins with fewer than ${JUDGED_FROM} attempts are shown and not judged. A bin holds when the mean of what was said lies within the 95 % interval of what came true (Wilson's score), or no further beyond it than the limit stated for that world. In the worlds that are not as believed the engine cannot be quite right.`,
+    '',
+    'Where every part has something more than the engine believes, how often a claim is true that no reading speaks of is a matter of how the parts were drawn. There only claims are judged that readings have made twice or half as likely, in odds, as before the first of them; what is left is shown below the table.',
     '',
     `Seeds: ${SEEDS.join(', ')}. ${judged} bins are judged, ${failed === 0 ? 'and all of them hold' : `and ${failed} of them do not hold`}.`,
     ...(missing.length > 0
@@ -28,7 +31,7 @@ export function calibrationPage(all: readonly Calibration[], missing: readonly W
 }
 
 function section(one: Calibration): string[] {
-  const { world, tried, bins, logScore: score } = one;
+  const { world, tried, bins, unread, logScore: score } = one;
   return [
     '',
     `## ${world.name.charAt(0).toUpperCase()}${world.name.slice(1)}`,
@@ -39,6 +42,7 @@ function section(one: Calibration): string[] {
     '| --- | --: | --: | --: | --- | --- |',
     ...bins.map((bin) => binRow(bin, world.tolerance)),
     '',
+    ...(unread.length === 0 ? [] : [unreadLine(unread), '']),
     `Mean log score ${score.toFixed(3)} nats (${seedScores(one)}). Likeliest claim judged proven: ${provenOf(one)}.`,
   ];
 }
@@ -48,18 +52,31 @@ function binRow(bin: Bin, tolerance: number): string {
   return `| ${percent(bin.from)} to ${percent(bin.to)} | ${bin.count} | ${percent(bin.said)} | ${percent(bin.right)} | ${percent(bin.low)} to ${percent(bin.high)} | ${verdict} |`;
 }
 
-function seedScores({ tried }: Calibration): string {
+function unreadLine(unread: readonly Bin[]): string {
+  const rows = unread.flatMap(({ count, said, right }) =>
+    count === 0 ? [] : [`${count} said ${percent(said)}, true ${percent(right)}`],
+  );
+  return `Not judged, as no reading speaks of it: ${rows.join('; ')}.`;
+}
+
+function seedScores({ tried, world }: Calibration): string {
   return SEEDS.map((seed, k) => {
-    const said = tried.filter((_, n) => n % SEEDS.length === k).flatMap((one) => one.said);
+    const all = tried.filter((_, n) => n % SEEDS.length === k).flatMap((one) => one.said);
+    const said = world.byPriors ? all : all.filter(isRead);
     return `${seed} ${logScore(said).toFixed(3)}`;
   }).join(', ');
 }
 
 function provenOf({ tried }: Calibration): string {
-  return LEARNERS.map(({ name }) => {
-    const own = tried.filter(({ learner }) => learner === name);
-    return `${name} ${own.filter(({ judgement }) => judgement === 'proven').length} of ${own.length}`;
-  }).join(', ');
+  const names = new Set([...LEARNERS, ...MAT_LEARNERS].map(({ name }) => name));
+  return [...names]
+    .flatMap((name) => {
+      const own = tried.filter(({ learner }) => learner === name);
+      return own.length === 0
+        ? []
+        : `${name} ${own.filter(({ judgement }) => judgement === 'proven').length} of ${own.length}`;
+    })
+    .join(', ');
 }
 
 const percent = (share: number) => `${(100 * share).toFixed(1)} %`;

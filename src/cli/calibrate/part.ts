@@ -17,7 +17,7 @@ export function pick<T>(draw: Draw, from: readonly T[]): T {
 }
 
 /** Index drawn by weight. */
-function pickWeighted(draw: Draw, weights: ArrayLike<number>): number {
+export function pickWeighted(draw: Draw, weights: ArrayLike<number>): number {
   let total = 0;
   for (let k = 0; k < weights.length; k++) total += weights[k]!;
   let left = draw() * total;

@@ -2,6 +2,8 @@
 export interface Said {
   readonly chance: number;
   readonly right: boolean;
+  /** How probable it was before anything was read, where that is known. */
+  readonly before?: number;
 }
 
 /** One row of a reliability table. */
@@ -26,6 +28,30 @@ export const JUDGED_FROM = 200;
 export function binAt(chance: number): number {
   const above = EDGES.findIndex((edge) => chance < edge);
   return above === -1 ? EDGES.length - 2 : above - 1;
+}
+
+/** For each bin what comes nearest to its middle, if anything lies in it. */
+export function nearestByBin<P extends { readonly chance: number }>(sayable: readonly P[]): P[] {
+  return EDGES.slice(0, -1).flatMap((from, k) => {
+    const to = EDGES[k + 1]!;
+    const within = sayable.filter(({ chance }) => binAt(chance) === k);
+    const away = ({ chance }: P) => Math.abs(chance - (from + to) / 2);
+    return within.length === 0 ? [] : [within.reduce((best, one) => (away(one) < away(best) ? one : best))];
+  });
+}
+
+/** Judged, a claim counts with what cannot be told from it, and may move to another bin. */
+export function onePerBin(said: readonly Said[]): Said[] {
+  const bins = said.map(({ chance }) => binAt(chance));
+  return said.filter((_, n) => bins.indexOf(bins[n]!) === n);
+}
+
+const oddsLog = (chance: number) => Math.log(chance / (1 - chance));
+
+/** Whether readings have made it twice as likely or half as likely, in odds, as it was before them. */
+export function isRead({ chance, before }: Said): boolean {
+  if (before === undefined || chance >= 1 || chance <= 0) return true;
+  return Math.abs(oddsLog(chance) - oddsLog(before)) >= Math.LN2;
 }
 
 export function binsOf(said: readonly Said[], edges: readonly number[] = EDGES): Bin[] {

@@ -1,15 +1,14 @@
-import type { ArmatureDesign } from '../../engine/parts/armature.ts';
 import type { PartLibrary } from '../../scenario/scenario.ts';
-import { calibrateWorld, readFieldTables } from './calibrate.ts';
+import { type Tried, tryOnce } from './attempt.ts';
+import { readFieldTables, SEEDS } from './calibrate.ts';
 import { pitchesOf } from './finiteElements.ts';
-import { BELIEVED, finiteElementWorld, MIS_SPECIFIED, type World } from './worlds.ts';
+import { MAT_WORLDS } from './mat/worlds.ts';
+import { BELIEVED, type Described, finiteElementWorld, MIS_SPECIFIED } from './worlds.ts';
 
-/** One world to be tried, with the armatures it knows and where they may come to lie. */
+/** One world to be tried, attempt by attempt; each seed has a third of them. */
 export interface Run {
-  readonly world: World;
-  readonly designs: readonly ArmatureDesign[];
-  /** Shares of a slot pitch. */
-  offsetsOf(design: ArmatureDesign): readonly number[];
+  readonly world: Described;
+  tryNth(n: number): Tried;
 }
 
 /** One of each winding of the workshop. */
@@ -19,16 +18,25 @@ const OFFSETS = [0, 0.125, 0.25, 0.5];
 export function runsOf(library: PartLibrary): Run[] {
   const designs = [...library.values()].filter(({ id }) => TRIED.includes(id));
   const tables = readFieldTables();
+  const solved = designs.filter((design) => pitchesOf(tables, design).length > 0);
+  const elements = finiteElementWorld(tables);
+  const seedOf = (n: number) => `${SEEDS[n % SEEDS.length]} ${n}`;
   return [
-    ...[BELIEVED, ...MIS_SPECIFIED].map((world) => ({ world, designs, offsetsOf: () => OFFSETS })),
+    ...[BELIEVED, ...MIS_SPECIFIED].map((world) => ({
+      world,
+      tryNth: (n: number) => tryOnce(world, designs[n % designs.length]!, OFFSETS, seedOf(n)),
+    })),
     {
-      world: finiteElementWorld(tables),
-      designs: designs.filter((design) => pitchesOf(tables, design).length > 0),
-      offsetsOf: (design) => pitchesOf(tables, design),
+      world: elements,
+      tryNth: (n: number) => {
+        const design = solved[n % solved.length]!;
+        return tryOnce(elements, design, pitchesOf(tables, design), seedOf(n));
+      },
     },
+    ...MAT_WORLDS.map((world) => ({ world, tryNth: (n: number) => world.tryNth(n, designs[0]!) })),
   ];
 }
 
-export function tryRun({ world, designs, offsetsOf }: Run, attempts: number) {
-  return calibrateWorld(world, designs, offsetsOf, attempts).tried;
+export function tryRun({ tryNth }: Run, attempts: number): Tried[] {
+  return Array.from({ length: attempts }, (_, n) => tryNth(n));
 }

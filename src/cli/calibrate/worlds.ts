@@ -11,22 +11,28 @@ export type OtherMeter = (
   loopOhm: number,
 ) => number;
 
-/** A world in which learners take readings: as the evidence engine believes it to be, or in some way not. */
-export interface World {
+/** What a table says of the world it is of. */
+export interface Described {
   readonly name: string;
   readonly what: string;
-  /** Scatter of the contacts against the bench's own. */
-  readonly scatter: number;
   /** How far the share that is right may lie from what was said, beyond chance. */
   readonly tolerance: number;
+  /** Whether parts have their faults as often as the engine believes: else only what readings speak of is judged. */
+  readonly byPriors: boolean;
+}
+
+/** A world in which learners take readings: as the evidence engine believes it to be, or in some way not. */
+export interface World extends Described {
+  /** Scatter of the contacts against the bench's own. */
+  readonly scatter: number;
   drawPart(design: ArmatureDesign, draw: Draw): DrawnPart;
   solver(design: ArmatureDesign): ArmatureSolver;
   readonly meter: OtherMeter | null;
 }
 
 /** Limits stated for the world as believed, and for the others, where the engine cannot be quite right. */
-const BELIEVED_TOLERANCE = 0.03;
-const OTHER_TOLERANCE = 0.12;
+export const BELIEVED_TOLERANCE = 0.03;
+export const OTHER_TOLERANCE = 0.12;
 
 /** One solver for each armature: what it works out once serves every part of the kind. */
 function solvers(make: (design: ArmatureDesign) => ArmatureSolver): World['solver'] {
@@ -43,6 +49,7 @@ export const BELIEVED: World = {
   what: 'parts by the priors, severities between those listed, the bench as it is',
   scatter: 1,
   tolerance: BELIEVED_TOLERANCE,
+  byPriors: true,
   drawPart,
   solver: solvers((design) => createArmatureSolver(design)),
   meter: null,
@@ -62,12 +69,14 @@ export const MIS_SPECIFIED: readonly World[] = [
     drawPart: (design, draw) => offRange(drawPart(design, draw), draw),
   }),
   other('several alike', 'beside anything else two grounds, two shorted coils or three bad joints', {
+    byPriors: false,
     drawPart: (design, draw) => withAnother(drawPart(design, draw), draw, ALIKE),
   }),
   other(
     'outside the set',
     'beside anything else what is on no list: two coils grounded inside, three bridges, or a joint, a bridge and a reversed coil',
     {
+      byPriors: false,
       drawPart: (design, draw) => withAnother(drawPart(design, draw), draw, OTHERS),
     },
   ),

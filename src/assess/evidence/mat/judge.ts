@@ -62,7 +62,8 @@ function overall(findings: readonly MatJudgedFinding[], missed: number): Judgeme
   return some('rightNotProven') || missed > 0 ? 'rightNotProven' : 'proven';
 }
 
-function worth(told: TrueFinding, finding: Finding): number {
+/** How right a finding is of one fault, 0 to 1. */
+export function worth(told: TrueFinding, finding: Finding): number {
   return Math.min(names(told, finding.condition), lies(told, finding));
 }
 

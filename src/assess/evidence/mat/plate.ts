@@ -65,6 +65,11 @@ function both(one: Suspect, two: Suspect): Suspect {
 
 const HOLDER_SUSPECTS = new Map(PLATE_HOLDERS.map((holder) => [holder, suspectsAt(holder)] as const));
 
+/** What a holder may have, with the odds of it. */
+export function holderSuspects(holder: PlateHolder): readonly Suspect[] {
+  return HOLDER_SUSPECTS.get(holder)!;
+}
+
 /** The brush plate: its holders have nothing to do with one another, so each is weighed by itself. */
 export class PlateModel implements MatModel<BrushPlateFault> {
   private readonly plate: BrushPlateDesign;
@@ -100,7 +105,7 @@ export class PlateModel implements MatModel<BrushPlateFault> {
       const logOf = (faults: readonly BrushPlateFault[]) =>
         own.reduce((sum, one) => sum + readingLog(one, this.shows(one, faults), from), 0) +
         looksLog(faults.flatMap(plateSigns), everydayOnMat, looks);
-      const left = HOLDER_SUSPECTS.get(holder)!.filter(({ faults }) => isLeft(faults, this.done));
+      const left = holderSuspects(holder).filter(({ faults }) => isLeft(faults, this.done));
       const cases: Unweighed<BrushPlateFault>[] = left.map(({ faults, odds }) => ({
         faults,
         odds,

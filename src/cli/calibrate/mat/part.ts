@@ -1,0 +1,125 @@
+import {
+  type Faults,
+  insulationSuspects,
+  windingSuspects,
+} from '../../../assess/evidence/mat/frameSuspects.ts';
+import { holderSuspects } from '../../../assess/evidence/mat/plate.ts';
+import { ANOTHER } from '../../../assess/evidence/mat/priors.ts';
+import {
+  type BrushPlateFault,
+  type InsulatedHolder,
+  isInsulated,
+  PLATE_HOLDERS,
+} from '../../../engine/parts/brushPlate.ts';
+import type { FieldFrameDesign, FieldFrameFault } from '../../../engine/parts/fieldFrame.ts';
+import { type Draw, pick, pickWeighted } from '../part.ts';
+
+/** Field frames and brush plates drawn as often as the engine believes such parts come to the bench. */
+
+export type MatFault = FieldFrameFault | BrushPlateFault;
+
+/** Winding and insulation by their odds, severities anywhere between those listed. */
+export function drawFrame(frame: FieldFrameDesign, draw: Draw): FieldFrameFault[] {
+  const winding = windingSuspects(frame);
+  const insulation = insulationSuspects(frame);
+  const sum = (list: readonly { readonly odds: number }[]) => list.reduce((all, { odds }) => all + odds, 0);
+  const [w, i] = [sum(winding) - 1, sum(insulation) - 1];
+  const state = pickWeighted(draw, [1, w, i, w * i * ANOTHER]);
+  const one = (list: readonly { readonly faults: Faults; readonly odds: number }[]) =>
+    list[
+      pickWeighted(
+        draw,
+        list.map(({ faults, odds }) => (faults.length === 0 ? 0 : odds)),
+      )
+    ]!.faults;
+  const faults = [...(state & 1 ? one(winding) : []), ...(state & 2 ? one(insulation) : [])];
+  return faults.map((fault) => between(fault, draw));
+}
+
+/** Holder by holder. */
+export function drawPlate(draw: Draw): BrushPlateFault[] {
+  return PLATE_HOLDERS.flatMap((holder) => {
+    const list = holderSuspects(holder);
+    const { faults } =
+      list[
+        pickWeighted(
+          draw,
+          list.map(({ odds }) => odds),
+        )
+      ]!;
+    return faults.map((fault) => between(fault, draw));
+  });
+}
+
+/** Steps between neighbours on the engine's lists, as factors. */
+const STEP: Readonly<Record<MatFault['kind'], number>> = {
+  brushJoint: 1.08,
+  openCoil: 1,
+  shortedTurns: 1,
+  groundedCoil: 10,
+  weakInsulation: 1.3,
+  dirt: 1.3,
+  insulatorDown: 1.3,
+  looseRivet: 10,
+  brokenPigtail: 1,
+};
+const SHARE_STEP = 0.025;
+
+function between<F extends MatFault>(fault: F, draw: Draw): F {
+  return moved(fault, STEP[fault.kind] ** (draw() - 0.5), SHARE_STEP * (draw() - 0.5), draw);
+}
+
+/** Every severity up to twice as hard or soft, beyond its list or at its edges. */
+export function offRange<F extends MatFault>(faults: readonly F[], draw: Draw): F[] {
+  return faults.map((fault) => moved(fault, 2 ** (2 * draw() - 1), 0.3 * (draw() - 0.5), draw));
+}
+
+function moved<F extends MatFault>(fault: F, factor: number, byShare: number, draw: Draw): F {
+  const ohm = 'ohm' in fault && fault.ohm !== 'open' ? { ohm: fault.ohm * factor } : {};
+  if (fault.kind === 'shortedTurns')
+    return { ...fault, share: Math.max(0.01, Math.min(0.98, fault.share + byShare)) };
+  return fault.kind === 'groundedCoil' ? { ...fault, ...ohm, fraction: draw() } : { ...fault, ...ohm };
+}
+
+/** Beside anything else what is on no list: two shorts, a short with a bad joint, both joints bad, what gives way. */
+export function unlistedInFrame(frame: FieldFrameDesign, draw: Draw): FieldFrameFault[] {
+  const coil = () => Math.floor(draw() * frame.coils.length);
+  const short = (at: number): FieldFrameFault => ({
+    kind: 'shortedTurns',
+    coil: at,
+    share: 0.1 + 0.6 * draw(),
+    ohm: 2e-5,
+  });
+  const joint = (brush: 1 | 2): FieldFrameFault => ({
+    kind: 'brushJoint',
+    brush,
+    ohm: 1e-3 * (1 + 20 * draw()),
+  });
+  const first = coil();
+  return pick(draw, [
+    [short(first), short((first + 1) % frame.coils.length)],
+    [short(first), joint(pick(draw, [1, 2]))],
+    [joint(1), joint(2)],
+    [{ kind: 'weakInsulation', coil: first, ohm: 5e7, breakdownV: 150 + 150 * draw() }],
+  ]);
+}
+
+/** Two rivets of one holder, or three things wrong with one insulated holder. */
+export function unlistedOnPlate(draw: Draw): BrushPlateFault[] {
+  const rivet = (holder: BrushPlateFault['holder'], makes: 'pressed' | 'released'): BrushPlateFault => ({
+    kind: 'looseRivet',
+    holder,
+    makes,
+    ohm: 0.05,
+  });
+  const any = pick(draw, PLATE_HOLDERS);
+  const insulated = pick(draw, PLATE_HOLDERS.filter(isInsulated)) as InsulatedHolder;
+  return pick(draw, [
+    [rivet(any, 'pressed'), rivet(any, 'released')],
+    [
+      { kind: 'dirt', holder: insulated, ohm: 5e3 * (1 + 20 * draw()) },
+      { kind: 'insulatorDown', holder: insulated, ohm: 1e6, breakdownV: 250 + 100 * draw() },
+      rivet(insulated, 'pressed'),
+    ],
+  ]);
+}
