@@ -28,7 +28,20 @@ function spread(odds: number, faults: Faults): Suspect[] {
 export const isBreak = (fault: FieldFrameFault) =>
   fault.kind === 'openCoil' || (fault.kind === 'brushJoint' && fault.ohm === 'open');
 
-export function windingSuspects({ coils }: FieldFrameDesign): Suspect[] {
+/** The same list for every model of one frame. */
+export const windingSuspects = onceForEach(listWinding);
+export const insulationSuspects = onceForEach(listInsulation);
+
+function onceForEach(list: (frame: FieldFrameDesign) => readonly Suspect[]) {
+  const known = new WeakMap<FieldFrameDesign, readonly Suspect[]>();
+  return (frame: FieldFrameDesign): readonly Suspect[] => {
+    const found = known.get(frame) ?? list(frame);
+    known.set(frame, found);
+    return found;
+  };
+}
+
+function listWinding({ coils }: FieldFrameDesign): Suspect[] {
   const each = coils.map((_, coil) => coil);
   const joints = (ohm: number | 'open') =>
     ([1, 2] as const).map((brush): FieldFrameFault => ({ kind: 'brushJoint', brush, ohm }));
@@ -52,7 +65,7 @@ export function windingSuspects({ coils }: FieldFrameDesign): Suspect[] {
   return [SOUND, ...breaks, ...poor, ...spread(FIELD_ODDS.shortedTurns, shorts), ...two];
 }
 
-export function insulationSuspects({ coils }: FieldFrameDesign): Suspect[] {
+function listInsulation({ coils }: FieldFrameDesign): Suspect[] {
   const each = coils.map((_, coil) => coil);
   const grounds = each.flatMap((coil) =>
     GROUND_FRACTION.flatMap((fraction) =>

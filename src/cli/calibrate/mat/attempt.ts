@@ -54,13 +54,15 @@ export function tryMat(trial: MatTrial, seed: string): Tried {
     ]),
   );
   const asSeen: PartAt = { ...at, clues: (place) => looks.get(place)?.sees ?? [] };
+  const id = trial.frame?.id ?? FOUR_HOLDERS.id;
+  const seen = `${id} ${[...looks].map(([place, { sees }]) => `${place} ${sees}`).join()}`;
   const tried = <F extends MatFault>(kind: Kind<F>): Omit<Tried, 'learner' | 'design'> => {
     const faults = trial.faults as readonly F[];
     const readings = questions.map((question, nth) =>
       readOff(question, kind.model.shows(question, faults), nth, { from, scatter: trial.scatter, draw }),
     );
     const groups = kind.model.weigh({ readings, looks, from });
-    return say({ groups, tellingOf: remembering(kind.tellingOf) }, kind.truth.filter(isTold));
+    return say({ groups, tellingOf: remembering(seen, kind.tellingOf) }, kind.truth.filter(isTold));
   };
   const said =
     trial.frame === null
@@ -74,7 +76,7 @@ export function tryMat(trial: MatTrial, seed: string): Tried {
           tellingOf: (fault) => fieldFinding(asSeen, fault),
           truth: fieldTruth(at),
         });
-  return { ...said, learner: learner.name, design: trial.frame?.id ?? FOUR_HOLDERS.id };
+  return { ...said, learner: learner.name, design: id };
 }
 
 interface Kind<F> {
@@ -83,8 +85,12 @@ interface Kind<F> {
   readonly truth: readonly TrueFinding<F>[];
 }
 
-function remembering<F, T>(ask: (fault: F) => T): (fault: F) => T {
-  const known = new Map<F, T>();
+/** What faults may be called, kept: the same lists of faults come up whenever the same has been seen of a kind of part. */
+const tellings = new Map<string, Map<unknown, unknown>>();
+
+function remembering<F, T>(seen: string, ask: (fault: F) => T): (fault: F) => T {
+  const known = (tellings.get(seen) ?? new Map()) as Map<F, T>;
+  tellings.set(seen, known);
   return (fault) => {
     if (!known.has(fault)) known.set(fault, ask(fault));
     return known.get(fault)!;
