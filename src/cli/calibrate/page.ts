@@ -4,19 +4,29 @@ import { SEEDS } from './calibrate.ts';
 import { LEARNERS } from './learners.ts';
 import { MAT_LEARNERS } from './mat/learners.ts';
 import { type Bin, holds, isRead, JUDGED_FROM, logScore } from './reliability.ts';
+import type { Subject } from './runs.ts';
 import type { Described } from './worlds.ts';
+
+const TITLES: Readonly<Record<Subject, string>> = {
+  armature: 'the evidence engine: armature',
+  mat: 'the evidence engine: field frame and brush plate',
+};
 
 /**
  * The published page: what was said against what came true, world by world.
  * @param missing worlds the run has not come to, where it was broken off
  */
-export function calibrationPage(all: readonly Calibration[], missing: readonly Described[] = []): string {
+export function calibrationPage(
+  subject: Subject,
+  all: readonly Calibration[],
+  missing: readonly Described[] = [],
+): string {
   const failed = all.reduce((sum, one) => sum + one.failed.length, 0);
   const judged = all.flatMap(({ bins }) => bins).filter(({ count }) => count >= JUDGED_FROM).length;
   return `${[
-    '# Calibration of the evidence engine',
+    `# Calibration of ${TITLES[subject]}`,
     '',
-    'Printed by `npm run -s calibrate`. Parts are drawn as often as the engine believes they come to the bench, scripted learners of varied skill read what they read, and things are said of each part: for each bin of the tables the claim whose probability comes nearest to its middle. If the engine is right about itself, of all claims it calls 80 % likely about 80 % are true.',
+    `Printed by \`npm run -s calibrate -- ${subject}\`. Parts are drawn as often as the engine believes they come to the bench, scripted learners of varied skill read what they read, and things are said of each part: for each bin of the tables the claim whose probability comes nearest to its middle. If the engine is right about itself, of all claims it calls 80 % likely about 80 % are true.`,
     '',
     `A bin counts attempts: no attempt is in it twice. Bins with fewer than ${JUDGED_FROM} attempts are shown and not judged. A bin holds when the mean of what was said lies within the 95 % interval of what came true (Wilson's score), or no further beyond it than the limit stated for that world. In the worlds that are not as believed the engine cannot be quite right.`,
     '',

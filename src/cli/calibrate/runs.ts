@@ -15,7 +15,21 @@ export interface Run {
 const TRIED = ['wave-23', 'lap-28', 'lap-24'];
 const OFFSETS = [0, 0.125, 0.25, 0.5];
 
-export function runsOf(library: PartLibrary): Run[] {
+/** What is calibrated, each with a page of its own. */
+export const SUBJECTS = ['armature', 'mat'] as const;
+export type Subject = (typeof SUBJECTS)[number];
+
+export function runsOf(subject: Subject, library: PartLibrary): Run[] {
+  return subject === 'armature' ? armatureRuns(library) : matRuns(library);
+}
+
+/** Field frame and brush plate; the armature on the card has no part in them. */
+function matRuns(library: PartLibrary): Run[] {
+  const [armature] = library.values();
+  return MAT_WORLDS.map((world) => ({ world, tryNth: (n: number) => world.tryNth(n, armature!) }));
+}
+
+function armatureRuns(library: PartLibrary): Run[] {
   const designs = [...library.values()].filter(({ id }) => TRIED.includes(id));
   const tables = readFieldTables();
   const solved = designs.filter((design) => pitchesOf(tables, design).length > 0);
@@ -33,7 +47,6 @@ export function runsOf(library: PartLibrary): Run[] {
         return tryOnce(elements, design, pitchesOf(tables, design), seedOf(n));
       },
     },
-    ...MAT_WORLDS.map((world) => ({ world, tryNth: (n: number) => world.tryNth(n, designs[0]!) })),
   ];
 }
 

@@ -53,6 +53,7 @@ export function tryMat(trial: MatTrial, seed: string): Tried {
       { kind: 'look' as const, entry, place, sees: cluesAt(at.scenario.hidden, at.design, place) },
     ]),
   );
+  // A claim is right when whoever has seen no more may rightly say so: what the lens would have shown counts where it was used.
   const asSeen: PartAt = { ...at, clues: (place) => looks.get(place)?.sees ?? [] };
   const id = trial.frame?.id ?? FOUR_HOLDERS.id;
   const seen = `${id} ${[...looks].map(([place, { sees }]) => `${place} ${sees}`).join()}`;
@@ -69,12 +70,12 @@ export function tryMat(trial: MatTrial, seed: string): Tried {
       ? tried<BrushPlateFault>({
           model: new PlateModel(FOUR_HOLDERS, MAINS, []),
           tellingOf: (fault) => plateFinding(asSeen, fault),
-          truth: plateTruth(at),
+          truth: plateTruth(asSeen),
         })
       : tried<FieldFrameFault>({
           model: new FrameModel(trial.frame, MAINS),
           tellingOf: (fault) => fieldFinding(asSeen, fault),
-          truth: fieldTruth(at),
+          truth: fieldTruth(asSeen),
         });
   return { ...said, learner: learner.name, design: id };
 }
