@@ -5,7 +5,7 @@ import { type Pen, painted } from './surface.ts';
 import type { Ring } from './turningSkin.ts';
 import { wholeAround } from './wholePixels.ts';
 
-const ROWS = 30;
+const ROWS = 26;
 
 /** One straight piece of the skin, and where it lies: from its own px to those of the host, as a canvas takes them. */
 interface Slice {
