@@ -44,7 +44,7 @@ function section(one: Calibration): string[] {
   const { world, tried, bins, unread, logScore: score } = one;
   return [
     '',
-    `## ${world.name.charAt(0).toUpperCase()}${world.name.slice(1)}`,
+    `## ${capital(world.name)}`,
     '',
     `${capital(world.what)}. ${tried.length} attempts; limit beyond the interval ${percent(world.tolerance)}.`,
     '',

@@ -3,8 +3,9 @@ import type { ArmatureDesign } from '../../../engine/parts/armature.ts';
 import { JOB_FRAMES } from '../../../engine/parts/fieldFrameDesigns.ts';
 import type { Tried } from '../attempt.ts';
 import { SEEDS } from '../calibrate.ts';
+import type { Draw } from '../part.ts';
 import { BELIEVED_TOLERANCE, type Described, OTHER_TOLERANCE } from '../worlds.ts';
-import { tryMat } from './attempt.ts';
+import { type MatTrial, tryMat } from './attempt.ts';
 import { drawFrame, drawPlate, offRange, unlistedInFrame, unlistedOnPlate } from './part.ts';
 
 /** Worlds of field frames and brush plates, as the engine believes them to be or in some way not. */
@@ -17,34 +18,48 @@ type Strange = 'off the grid' | 'outside the set' | null;
 
 const FRAMES = [...JOB_FRAMES.values()];
 
-function frames(name: string, what: string, strange: Strange, scatter = 1): MatWorld {
+type Drawn = Pick<MatTrial, 'frame' | 'faults'>;
+type DrawNth = (n: number, draw: Draw, strange: Strange) => Drawn;
+
+const DRAWN: Readonly<Record<'field frame' | 'brush plate', DrawNth>> = {
+  'field frame': (n, draw, strange) => {
+    const frame = FRAMES[n % FRAMES.length]!;
+    const drawn = drawFrame(frame, draw);
+    const more = strange === 'outside the set' ? unlistedInFrame(frame, draw) : [];
+    return { frame, faults: strange === 'off the grid' ? offRange(drawn, draw) : [...drawn, ...more] };
+  },
+  'brush plate': (_, draw, strange) => {
+    const drawn = drawPlate(draw);
+    const more = strange === 'outside the set' ? unlistedOnPlate(draw) : [];
+    const kept = drawn.filter(({ holder }) => more.every((other) => other.holder !== holder));
+    return { frame: null, faults: strange === 'off the grid' ? offRange(drawn, draw) : [...kept, ...more] };
+  },
+};
+
+function worldOf(
+  part: keyof typeof DRAWN,
+  name: string,
+  what: string,
+  strange: Strange,
+  scatter = 1,
+): MatWorld {
   return {
-    ...described(`field frame, ${name}`, what, strange, scatter),
+    ...described(`${part}, ${name}`, what, strange, scatter),
     tryNth: (n, armature, seeds = SEEDS) => {
-      const seed = `frame ${seeds[n % seeds.length]} ${n}`;
-      const draw = seeded(`part ${seed}`);
-      const frame = FRAMES[n % FRAMES.length]!;
-      const drawn = drawFrame(frame, draw);
-      const more = strange === 'outside the set' ? unlistedInFrame(frame, draw) : [];
-      const faults = strange === 'off the grid' ? offRange(drawn, draw) : [...drawn, ...more];
-      return tryMat({ frame, faults, scatter, armature }, seed);
+      const seed = `${part.split(' ')[1]} ${seeds[n % seeds.length]} ${n}`;
+      return tryMat({ ...DRAWN[part](n, seeded(`part ${seed}`), strange), scatter, armature }, seed);
     },
   };
 }
 
-function plates(name: string, what: string, strange: Strange, scatter = 1): MatWorld {
-  return {
-    ...described(`brush plate, ${name}`, what, strange, scatter),
-    tryNth: (n, armature, seeds = SEEDS) => {
-      const seed = `plate ${seeds[n % seeds.length]} ${n}`;
-      const draw = seeded(`part ${seed}`);
-      const drawn = drawPlate(draw);
-      const more = strange === 'outside the set' ? unlistedOnPlate(draw) : [];
-      const kept = drawn.filter(({ holder }) => more.every((other) => other.holder !== holder));
-      const faults = strange === 'off the grid' ? offRange(drawn, draw) : [...kept, ...more];
-      return tryMat({ frame: null, faults, scatter, armature }, seed);
-    },
-  };
+/** The worlds of one part; @param unlisted what else it has in the last of them */
+function worldsOf(part: keyof typeof DRAWN, unlisted: string): MatWorld[] {
+  return [
+    worldOf(part, 'as believed', BELIEVED, null),
+    worldOf(part, 'scatter × 1.5', SCATTER, null, 1.5),
+    worldOf(part, 'off the grid', OFF_GRID, 'off the grid'),
+    worldOf(part, 'outside the set', `beside anything else ${unlisted}`, 'outside the set'),
+  ];
 }
 
 function described(name: string, what: string, strange: Strange, scatter: number): Described {
@@ -58,20 +73,9 @@ const SCATTER = 'tester and millivoltmeter half as unsteady again as believed';
 const OFF_GRID = 'severities up to twice as hard or soft as those listed';
 
 export const MAT_WORLDS: readonly MatWorld[] = [
-  frames('as believed', BELIEVED, null),
-  frames('scatter × 1.5', SCATTER, null, 1.5),
-  frames('off the grid', OFF_GRID, 'off the grid'),
-  frames(
-    'outside the set',
-    'beside anything else two shorted coils, a short with a bad joint, both joints bad, or insulation that gives way',
-    'outside the set',
+  ...worldsOf(
+    'field frame',
+    'two shorted coils, a short with a bad joint, both joints bad, or insulation that gives way',
   ),
-  plates('as believed', BELIEVED, null),
-  plates('scatter × 1.5', SCATTER, null, 1.5),
-  plates('off the grid', OFF_GRID, 'off the grid'),
-  plates(
-    'outside the set',
-    'beside anything else two loose rivets of one holder, or three things wrong with one',
-    'outside the set',
-  ),
+  ...worldsOf('brush plate', 'two loose rivets of one holder, or three things wrong with one'),
 ];
