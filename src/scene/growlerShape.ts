@@ -39,6 +39,17 @@ export const WHOLE: Section = [
   [-7.6, 2.5],
 ];
 
+/** Rivets through the legs, mm from the apex, and how far the largest reaches. */
+export const RIVETS: Section = [
+  [-35, 20],
+  [35, 20],
+  [-32, -18],
+  [32, -18],
+];
+export const RIVET_RADIUS = 2.5;
+/** The lower of them. */
+export const LOW_RIVET = Math.min(...RIVETS.map(([, y]) => y));
+
 /** The winding in its window. */
 export const COIL = { left: -20, right: 20, top: -3.5, bottom: -27 } as const;
 

@@ -173,7 +173,7 @@ export class Stage {
       });
     this.endCradle = picture((pen) => {
       paintGrowlerEnd(pen, layout.end, part.outerRadius);
-      if (this.options.lettering) paintJawWords(pen, layout);
+      if (this.options.lettering) paintJawWords(pen, layout, part.outerRadius);
     });
     this.endBlocks = picture((pen) => paintBlocks(pen, layout, this.options.lettering));
     this.node.addChild(this.endBlocks);

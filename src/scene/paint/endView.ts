@@ -1,3 +1,4 @@
+import { LOW_RIVET, RIVET_RADIUS, restHeight } from '../growlerShape.ts';
 import type { Layout } from '../layout.ts';
 import { font } from '../materials.ts';
 import { linear, type Pen, polygon, radial, roundRect, shadowed } from '../surface.ts';
@@ -62,10 +63,12 @@ export function paintEndLabels(pen: Pen, l: Layout): void {
 }
 
 /** Which jaw is which, cut into the iron. */
-export function paintJawWords(pen: Pen, l: Layout): void {
+export function paintJawWords(pen: Pen, l: Layout, outerRadiusM: number): void {
   const size = Math.max(11, Math.min(14, l.endBox.w / 24));
   const s = l.end.pxPerM / 1000;
-  const y = l.endBox.y + l.endBox.h - 14;
+  const apexY = l.end.y + restHeight(outerRadiusM) * s;
+  const overRivet = apexY - (LOW_RIVET + RIVET_RADIUS) * s - 5;
+  const y = Math.min(l.endBox.y + l.endBox.h - 14, overRivet);
   pen.font = font(size, 700);
   pen.textAlign = 'center';
   pen.textBaseline = 'alphabetic';

@@ -1,4 +1,4 @@
-import { COIL, restHeight, WHOLE } from '../growlerShape.ts';
+import { COIL, RIVET_RADIUS, RIVETS, restHeight, WHOLE } from '../growlerShape.ts';
 import { COPPER, TAPE } from '../materials.ts';
 import type { EndGeometry } from '../project.ts';
 import { disc, grain, linear, type Pen, polygon, radial, roundRect, shadowed } from '../surface.ts';
@@ -91,15 +91,10 @@ function paintCoil(pen: Pen, x: number, apexY: number, s: number): void {
 }
 
 function paintRivets(pen: Pen, x: number, apexY: number, s: number): void {
-  for (const [rx, ry] of [
-    [-35, 20],
-    [35, 20],
-    [-32, -18],
-    [32, -18],
-  ] as const) {
+  for (const [rx, ry] of RIVETS) {
     const cx = x + rx * s;
     const cy = apexY - ry * s;
-    disc(pen, cx, cy + 0.4 * s, 2.5 * s, 'rgba(8,14,18,.6)');
+    disc(pen, cx, cy + 0.4 * s, RIVET_RADIUS * s, 'rgba(8,14,18,.6)');
     disc(
       pen,
       cx,
