@@ -143,7 +143,7 @@ class Scene implements BenchScene {
   }
 
   show(seen: Observation): void {
-    if (seen.look !== this.seen?.look && seen.look !== null && !sameLook(seen, this.seen)) this.lensRaised();
+    if (showsAnew(seen, this.seen)) this.closeUpRaised();
     const first = this.seen === null;
     this.seen = seen;
     if (first || seen.stopped) this.pointers.dropAll();
@@ -220,9 +220,9 @@ class Scene implements BenchScene {
     else this.view.whole();
   }
 
-  /** What the lens shows stands where the whole bench shows it. */
-  private lensRaised(): void {
-    this.ui.lensClosed = false;
+  /** What lens or gauge shows stands where the whole bench shows it. */
+  private closeUpRaised(): void {
+    this.ui.closeUpShut = false;
     this.view.whole();
   }
 
@@ -316,6 +316,10 @@ function asItIs(text: string): string {
   return text;
 }
 
-function sameLook(a: Observation, b: Observation | null): boolean {
-  return a.look?.place === b?.look?.place && a.look?.sees.join() === b?.look?.sees.join();
+function showsAnew(seen: Observation, before: Observation | null): boolean {
+  return shownKey(seen) !== 'null' && shownKey(seen) !== shownKey(before);
+}
+
+function shownKey(seen: Observation | null): string {
+  return JSON.stringify(seen?.look ?? seen?.gauge ?? null);
 }

@@ -110,6 +110,7 @@ class InstrumentFace {
     this.box = box;
     const { pivot, length } = this.face;
     const body = still(box, this.resolution, (pen) => paintFace(pen, box, which));
+    this.needle.visible = length > 0;
     this.needle.poly([-1.6, 3, 1.6, 3, 0.4, -length, -0.4, -length]).fill(0x1b2a2e);
     this.needle.position.set(pivot.x, pivot.y);
     this.words.position.set(box.x, box.y);
@@ -131,16 +132,16 @@ class InstrumentFace {
     if (this.said !== '') this.words.texture.destroy(true);
     this.said = text;
     const { box, face } = this;
-    const { x, y, w, h } = face.figures;
+    const { x, y, h, px } = face.figures;
     this.words.texture = painted(box.w, box.h, this.resolution, (pen) => {
       pen.translate(-box.x, -box.y);
       pen.fillStyle = INK;
-      pen.font = font(Math.min(16, h * 0.62, w * 0.17), 700);
+      pen.font = font(px, 700);
       pen.fillText(figures, x + 4, y + h * 0.7);
       pen.fillStyle = '#cfe0dd';
-      pen.font = font(Math.min(11, box.w * 0.085), 600);
+      pen.font = font(Math.min(11, Math.max(10, box.w * 0.085)), 600);
       pen.textAlign = 'right';
-      pen.fillText(small, box.x + box.w - 7, face.button.y - face.button.r - 7);
+      pen.fillText(small, face.small.x, face.small.y);
     });
   }
 }

@@ -254,6 +254,8 @@ function narrow(part: ArmatureView, width: number, height: number, { parts, hung
   const core = Math.min(endBox.w * 0.325, endBox.h * 0.365);
   const { slot, halves } = shelves(upper - 12, 4 + parts.length, hung.length);
   const tool = (i: number) => ({ x: width - column, y: 6 + slot * i, w: column - 6, h: slot - 6 });
+  // An instrument takes the place of what is not wanted while it is at the part: strip, and way to cradle and mat.
+  const onTile = (tile: Rect): Rect => ({ ...tile, y: tile.y - 2, h: tile.h + 4 });
   const half = (i: number) => {
     const whole = tool(4 + parts.length + Math.floor(i / 2));
     const w = (whole.w - 4) / 2;
@@ -271,10 +273,7 @@ function narrow(part: ArmatureView, width: number, height: number, { parts, hung
     rail: { x: width - column, y: 6, w: column - 6, h: slot * 3 - 6 },
     tools: { strip: tool(0), lens: tool(1), chalk: tool(2) },
     hung: halves ? Object.fromEntries(hung.map((each, i) => [each, half(i)])) : {},
-    instruments: {
-      tester: { ...tool(0), h: slot * 1.5 - 6 },
-      drop: { ...tool(0), y: 6 + slot * 1.5, h: slot * 1.5 - 6 },
-    },
+    instruments: { tester: onTile(tool(0)), drop: onTile(tool(3)) },
     mat: tool(3),
     partStands: Object.fromEntries(parts.map((each, i) => [each, tool(4 + i)])),
     board: endBox,

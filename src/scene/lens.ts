@@ -1,39 +1,27 @@
-import { Container, Graphics, Sprite, Texture } from 'pixi.js';
+import { Container, Graphics, Sprite } from 'pixi.js';
 import type { LookView } from '../bench/observation.ts';
+import { CloseUp, type CloseUpOptions } from './closeUp.ts';
 import type { Layout } from './layout.ts';
 import { paintLensTool } from './paint/tools.ts';
 import type { Point } from './project.ts';
-import { type Pen, painted } from './surface.ts';
-
-type Say = (text: string) => string;
-type PaintLook = (pen: Pen, r: number, look: LookView, say: Say | null) => void;
-
-export interface LensOptions {
-  /** Words on the bench; false leaves them out. */
-  readonly lettering: boolean;
-  readonly say: Say;
-  /** Asked for once what a look paints with has come: it is fetched with the first look. */
-  readonly redraw: () => void;
-}
+import { painted } from './surface.ts';
 
 /** The lens as a tool, and the round in which it shows the last place it was held to. */
 export class Lens {
   readonly tool: Sprite;
   readonly round = new Container();
   private readonly line = new Graphics();
-  private readonly picture = new Sprite();
+  private readonly closeUp: CloseUp<LookView>;
   private readonly layout: Layout;
-  private readonly resolution: number;
-  private readonly options: LensOptions;
-  private shown = '';
-  private painter: PaintLook | 'coming' | null = null;
+  /** Height of its glass on the rail, px. */
+  private readonly restY: number;
 
-  constructor(layout: Layout, resolution: number, options: LensOptions) {
+  constructor(layout: Layout, resolution: number, options: CloseUpOptions) {
     this.layout = layout;
-    this.resolution = resolution;
-    this.options = options;
     const box = layout.tools.lens;
-    const r = Math.max(10, Math.min(22, box.h * (layout.side ? 0.26 : 0.2), box.w * 0.26));
+    const r = Math.max(10, Math.min(22, box.h * (box.h > 60 ? 0.26 : 0.2), box.w * 0.26));
+    // Its handle ends above its name.
+    this.restY = box.y + Math.min(box.h * 0.45, box.h - 14 - r * 1.75);
     const size = r * 6;
     this.tool = new Sprite(
       painted(size, size, Math.max(2, resolution), (pen) => {
@@ -42,19 +30,23 @@ export class Lens {
       }),
     );
     this.tool.anchor.set(0.5);
-    this.round.addChild(this.line, this.picture);
+    this.closeUp = new CloseUp(layout.lens, resolution, options, async () => {
+      const { paintLook } = await import('./paint/lookView.ts');
+      return paintLook;
+    });
+    this.round.addChild(this.line, this.closeUp.node);
   }
 
   /** @param at where a hand carries the lens; @param target where the place looked at lies now */
   show(look: LookView | null, at: Point | null, target: Point | null): void {
     const box = this.layout.tools.lens;
-    this.tool.position.set(
-      at?.x ?? box.x + box.w / 2 - 6,
-      at?.y ?? box.y + box.h * (this.layout.side ? 0.45 : 0.38),
-    );
+    this.tool.position.set(at?.x ?? box.x + box.w / 2 - 6, at?.y ?? this.restY);
     this.round.visible = look !== null;
-    if (look === null) return;
-    this.paint(look);
+    this.closeUp.show(look);
+    if (look !== null) this.pointAt(target);
+  }
+
+  private pointAt(target: Point | null): void {
     this.line.clear();
     if (!target || !this.layout.side) return;
     const { x, y, r } = this.layout.lens;
@@ -65,31 +57,5 @@ export class Lens {
       .lineTo(target.x, target.y)
       .stroke({ width: 1.6, color: 0xe9cd84, alpha: 0.8 });
     this.line.circle(target.x, target.y, 9).stroke({ width: 1.8, color: 0xe9cd84 });
-  }
-
-  private async fetchPainter(): Promise<void> {
-    if (this.painter !== null) return;
-    this.painter = 'coming';
-    const { paintLook } = await import('./paint/lookView.ts');
-    this.painter = paintLook;
-    this.options.redraw();
-  }
-
-  private paint(look: LookView): void {
-    const painter = this.painter;
-    if (typeof painter !== 'function') return void this.fetchPainter();
-    const key = `${look.place}|${look.sees.join()}`;
-    if (key === this.shown) return;
-    this.shown = key;
-    const { x, y, r } = this.layout.lens;
-    const w = r * 2 + 60;
-    const h = r * 2 + 70;
-    const old = this.picture.texture;
-    this.picture.texture = painted(w, h, Math.max(this.resolution, 1.5), (pen) => {
-      pen.translate(w / 2, r + 14);
-      painter(pen, r, look, this.options.lettering ? this.options.say : null);
-    });
-    this.picture.position.set(x - w / 2, y - r - 14);
-    if (old !== Texture.EMPTY) old.destroy(true);
   }
 }

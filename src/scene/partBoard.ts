@@ -68,6 +68,9 @@ export class PartBoard {
   }
 }
 
+/** Lower than this a part's place has room for its name only, px. */
+const LOW = 40;
+
 function paintSmall(pen: Pen, part: MatPart, parts: Parts, box: Rect, say: Say): void {
   roundRect(pen, box.x + 1, box.y + 1, box.w - 2, box.h - 2, 8);
   pen.fillStyle = 'rgba(6,26,30,.5)';
@@ -75,6 +78,10 @@ function paintSmall(pen: Pen, part: MatPart, parts: Parts, box: Rect, say: Say):
   pen.strokeStyle = 'rgba(150,190,188,.35)';
   pen.lineWidth = 1;
   pen.stroke();
+  if (say && box.h < LOW) {
+    words(pen, PART_WORDS[part], box.x + box.w / 2, box.y + box.h / 2 + 4, 11.5, 'center', box);
+    return;
+  }
   const space = say ? 18 : 4;
   const r = Math.min(box.w, box.h - space) * 0.42;
   const x = box.x + box.w / 2;

@@ -17,27 +17,52 @@ export function isInUse({ leads, tester, drop }: Observation, which: Instrument)
 
 /** What stands where on the face of an instrument. */
 export interface Face {
-  /** Point the needle turns about, and its length. */
+  /** Point the needle turns about, and its length; a small face has none, and its figures say all. */
   readonly pivot: Point;
   readonly length: number;
-  /** Window of the figures. */
-  readonly figures: Rect;
+  /** Window of the figures, and their size, px. */
+  readonly figures: Rect & { readonly px: number };
+  /** Right-hand end of the small words. */
+  readonly small: Point;
   readonly button: Point & { readonly r: number };
   /** Where its leads come out: two of the set and, last, the feed. */
   readonly posts: readonly [Point, Point, Point];
 }
 
-export function faceOf({ x, y, w, h }: Rect): Face {
+/** Lower than this a face has no room for a scale, px. */
+const LOW = 60;
+
+export function faceOf(box: Rect): Face {
+  return box.h < LOW ? smallFace(box) : wholeFace(box);
+}
+
+function wholeFace({ x, y, w, h }: Rect): Face {
   const r = Math.max(12, h * 0.15);
-  // In a phone's column the part lies to the left.
-  const post = (share: number): Point =>
-    w < 100 ? { x: x + 5, y: y + h * (share - 0.3) } : { x: x + w * share, y: y + 5 };
+  const post = (share: number): Point => ({ x: x + w * share, y: y + 5 });
+  const figures = { x: x + 6, y: y + h * 0.66, w: w - r * 2 - 18, h: h * 0.29 };
+  const button = { x: x + w - r - 7, y: y + h * 0.95 - r, r };
   return {
     pivot: { x: x + w * 0.36, y: y + h * 0.64 },
     length: Math.min(w * 0.28, h * 0.44),
-    figures: { x: x + 6, y: y + h * 0.66, w: w - r * 2 - 18, h: h * 0.29 },
-    button: { x: x + w - r - 7, y: y + h * 0.95 - r, r },
+    figures: { ...figures, px: Math.min(16, figures.h * 0.62, figures.w * 0.17) },
+    small: { x: x + w - 7, y: button.y - r - 7 },
+    button,
     posts: [post(0.78), post(0.9), post(0.66)],
+  };
+}
+
+/** In a phone's column, where the part lies to the left and its leads go that way. */
+function smallFace({ x, y, w, h }: Rect): Face {
+  const post = (share: number): Point => ({ x: x + 5, y: y + h * share });
+  const r = 12;
+  const button = { x: x + w - r - 6, y: y + h - r - 4, r };
+  return {
+    pivot: { x, y },
+    length: 0,
+    figures: { x: x + 6, y: y + 3, w: w - 12, h: h - r * 2 - 7, px: 12 },
+    small: { x: button.x - r - 5, y: button.y + 4 },
+    button,
+    posts: [post(0.6), post(0.76), post(0.5)],
   };
 }
 

@@ -1,10 +1,12 @@
 import { Container, Mesh, Sprite, Texture } from 'pixi.js';
+import type { GaugeView } from '../bench/observation.ts';
 import type { Place } from '../bench/places.ts';
 import type { ArmatureView, Job } from '../scenario/public/job.ts';
 import { Aims } from './aims.ts';
 import { ArmatureEnd } from './armatureEnd.ts';
 import { ArmatureSide } from './armatureSide.ts';
 import { BENCH_LEADS, type BenchLead } from './benchLeads.ts';
+import { CloseUp } from './closeUp.ts';
 import { growlerStage } from './growlerStage.ts';
 import type { Ui } from './handling/desk.ts';
 import { surfacesForLens } from './handling/metal.ts';
@@ -74,6 +76,7 @@ export class Stage {
   private readonly leads: Leads;
   private readonly strip: Strip;
   private readonly lens: Lens;
+  private readonly gauge: CloseUp<GaugeView>;
   private readonly chalk: Sprite;
   private readonly heat: HeatHaze;
   private readonly boardCarrier = new Container();
@@ -106,6 +109,10 @@ export class Stage {
     this.leads = new Leads(resolution, options.makers);
     this.strip = new Strip(layout, resolution, options.makers);
     this.lens = new Lens(layout, resolution, options);
+    this.gauge = new CloseUp(layout.lens, resolution, options, async () => {
+      const { paintGauge } = await import('./paint/gaugeView.ts');
+      return paintGauge;
+    });
     this.chalk = chalkSprite(layout, resolution);
     this.heat = new HeatHaze(layout, resolution, options.lettering);
     this.compose(part, resolution);
@@ -144,7 +151,13 @@ export class Stage {
       this.lamp.node,
     );
     this.node.addChild(this.strip.front, this.lens.tool, this.chalk, this.leads.front);
-    this.node.addChild(this.instrumentCarrier, this.heat.node, this.lens.round, this.aims.node);
+    this.node.addChild(
+      this.instrumentCarrier,
+      this.heat.node,
+      this.lens.round,
+      this.gauge.node,
+      this.aims.node,
+    );
   }
 
   private hangTools(resolution: number): void {
@@ -218,10 +231,11 @@ export class Stage {
     this.showVeil(seen.stopped !== null);
     this.strip.show(s, seen.strip, ui.tools.strip ?? null);
     this.lens.show(
-      ui.lensClosed ? null : seen.look,
+      ui.closeUpShut ? null : seen.look,
       ui.tools.lens ?? null,
       lookTarget(s, seen.look?.place ?? null),
     );
+    this.gauge.show(ui.closeUpShut ? null : seen.gauge);
     this.showChalk(ui.tools.chalk ?? null);
     const moving = [
       this.turnLever(s, dtMs),

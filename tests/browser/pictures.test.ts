@@ -89,6 +89,18 @@ const PICTURES: readonly {
     where: lens,
     otherwise: { state: 'bridge', but: { look: { place: 'bar:17', sees: [] } } },
   },
+  {
+    name: 'gauge-undercut',
+    of: { state: 'undercut' },
+    where: lens,
+    otherwise: { state: 'undercut', but: { gauge: { gauge: 'undercut', brush: null, mm: 0.3 } } },
+  },
+  {
+    name: 'gauge-diameter',
+    of: { state: 'diameter' },
+    where: lens,
+    otherwise: { state: 'diameter', but: { gauge: { gauge: 'diameter', brush: null, mm: 33.1 } } },
+  },
   { name: 'lamp-dark', of: { state: 'placed' }, where: lamp, otherwise: { state: 'dull' } },
   { name: 'lamp-lit', of: { state: 'prove' }, where: lamp, otherwise: { state: 'ground' } },
   { name: 'needle', of: needle(0.62), where: meter, otherwise: needle(0.52) },

@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { begin } from '../../src/scene/handling/pick.ts';
 import { allPlaces } from '../../src/scene/handling/places.ts';
 import { hungSpots, toolSpots } from '../../src/scene/handling/targets.ts';
-import { HUNG_TOOLS } from '../../src/scene/layout.ts';
+import { HUNG_TOOLS, inside, middle } from '../../src/scene/layout.ts';
 import { clipPoint } from '../../src/scene/pose.ts';
 import { DECADES, scaleShare } from '../../src/scene/railShape.ts';
 import { distanceTo, roundOf } from '../../src/scene/shapes.ts';
@@ -51,6 +51,15 @@ describe.each(hosts)('tools of the rail on a %s', (host) => {
     ]);
     const hungUp = situation(host, SAMPLES.rest!);
     expect(hungSpots(hungUp).some(({ id }) => id === 'tester:button')).toBe(false);
+  });
+
+  it('leave lens and chalk free while they are in use', () => {
+    for (const seen of [SAMPLES.insulation!, SAMPLES.drop!]) {
+      const { layout } = situation(host, seen, WITH_FRAME);
+      for (const box of Object.values(layout.instruments))
+        for (const tool of [layout.tools.lens, layout.tools.chalk])
+          expect(inside(box, middle(tool), Math.min(tool.w, tool.h) / 2 - 4)).toBe(false);
+    }
   });
 
   it('have their clips on the metal they touch, and none on metal out of sight', () => {

@@ -199,6 +199,14 @@ export function samples(job: Job): Record<string, Observation> {
     riser: { ...placed, look: { place: 'riser:17', sees: ['solderThrown'] } },
     bridge: { ...placed, look: { place: 'bar:17', sees: ['metalAcrossMica', 'burntBarEdge'] } },
     charred: { ...placed, look: { place: 'riser:16', sees: ['charredInsulation'] } },
+    diameter: { ...rest, chalkedBar: 2, gauge: { gauge: 'diameter', brush: null, mm: 37.6 } },
+    runOut: { ...rest, gauge: { gauge: 'runOut', brush: null, mm: 0.14 } },
+    undercut: { ...rest, gauge: { gauge: 'undercut', brush: null, mm: 0.65 } },
+    brush: {
+      ...rest,
+      mat: { fieldFrame: 'forward', brushPlate: 'away' },
+      gauge: { gauge: 'brushLength', brush: 1, mm: 8.5 },
+    },
     frame: { ...placed, mat: { fieldFrame: 'forward', brushPlate: 'away' } },
     frameTest: {
       ...low,

@@ -24,8 +24,8 @@ export interface Ui {
   refusal: { readonly at: Point; readonly untilMs: number } | null;
   /** Turn of the armature shown but not yet sent, degrees. */
   turning: number;
-  /** Look dismissed by the learner, or null. */
-  lensClosed: boolean;
+  /** What lens or gauge last showed was put out of the way. */
+  closeUpShut: boolean;
 }
 
 export function freshUi(): Ui {
@@ -39,7 +39,7 @@ export function freshUi(): Ui {
     tipHold: null,
     refusal: null,
     turning: 0,
-    lensClosed: false,
+    closeUpShut: false,
   };
 }
 

@@ -18,7 +18,7 @@ import { TurnDrag } from './turn.ts';
 /** What a press at a point takes hold of, nearest to the eye first. */
 export function begin(desk: Desk, p: Pointer): Gesture {
   return (
-    onLens(desk, p) ??
+    onCloseUp(desk, p) ??
     placeArmed(desk, p) ??
     onLead(desk, p) ??
     onPanel(desk, p) ??
@@ -30,11 +30,12 @@ export function begin(desk: Desk, p: Pointer): Gesture {
   );
 }
 
-/** A press on what the lens shows puts the lens away. */
-function onLens(desk: Desk, p: Pointer): Gesture | null {
+/** A press on what lens or gauge shows puts it out of the way. */
+function onCloseUp(desk: Desk, p: Pointer): Gesture | null {
   const { layout, seen } = desk.situation();
-  if (seen.look === null || desk.ui.lensClosed || far(p.at, layout.lens) > layout.lens.r) return null;
-  desk.ui.lensClosed = true;
+  const shows = (seen.look ?? seen.gauge) !== null && !desk.ui.closeUpShut;
+  if (!shows || far(p.at, layout.lens) > layout.lens.r) return null;
+  desk.ui.closeUpShut = true;
   return DONE;
 }
 
@@ -115,6 +116,7 @@ function onHung(desk: Desk, p: Pointer): Gesture | null {
   if (!spot) return null;
   if (spot.id === 'tester:button') desk.act({ type: 'tester.press', on: !s.seen.tester.pressed }, p.at);
   else desk.openTool(spot.id.slice('tool:'.length) as HungTool);
+  if (spot.id === 'tool:gauges') desk.ui.closeUpShut = false;
   return DONE;
 }
 

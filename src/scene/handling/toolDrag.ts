@@ -14,7 +14,7 @@ export function toolAim(desk: Desk, tool: 'lens' | 'chalk', at: Point, margin: n
 
 export function useTool(desk: Desk, tool: 'lens' | 'chalk', spot: PlaceSpot, at: Point): boolean {
   if (tool === 'lens') {
-    desk.ui.lensClosed = false;
+    desk.ui.closeUpShut = false;
     return desk.act({ type: 'lens.look', place: spot.place }, at);
   }
   const bar = barOf(spot.place);

@@ -24,7 +24,7 @@ export function paintHungTool(pen: Pen, box: Rect, tool: HungTool, tile: boolean
   pen.fillStyle = '#cfe0dd';
   // The name may stand before the window.
   shadowed(pen, 3, 0, 0, '#04100f', () =>
-    pen.fillText(name, box.x + box.w / 2, box.y + box.h - (tile ? 3 : 1)),
+    pen.fillText(name, box.x + box.w / 2, box.y + box.h - (tile ? 3 : 4)),
   );
   const room = box.h - (tile ? 16 : 20);
   const size = Math.min(box.w * 0.62, room * 0.8, 40);

@@ -6,20 +6,23 @@ import { disc, linear, type Pen, roundRect, shadowed } from '../surface.ts';
 /** Case, scale and window of an instrument of the rail. Its scale is marked by decades; figures say the rest. */
 export function paintFace(pen: Pen, box: Rect, which: Instrument): void {
   const { pivot, length, figures, posts, button } = faceOf(box);
+  const top = length > 0 ? 6 : 1;
   shadowed(pen, 8, 1, 3, 'rgba(0,0,0,.6)', () => {
-    roundRect(pen, box.x + 3, box.y + 6, box.w - 6, box.h - 9, 9);
+    roundRect(pen, box.x + 3, box.y + top, box.w - 6, box.h - top - 3, 9);
     pen.fillStyle = linear(pen, 0, box.y, 0, box.y + box.h, [
       [0, '#3b555b'],
       [1, '#14242a'],
     ]);
     pen.fill();
   });
-  roundRect(pen, box.x + 6, box.y + 11, length * 2.3, figures.y + figures.h - box.y - 11, 5);
   pen.fillStyle = PAPER;
-  pen.fill();
+  if (length > 0) {
+    roundRect(pen, box.x + 6, box.y + 11, length * 2.3, figures.y + figures.h - box.y - 11, 5);
+    pen.fill();
+    paintScale(pen, which, pivot, length);
+  }
   roundRect(pen, figures.x, figures.y + 1, figures.w, figures.h - 2, 4);
   pen.fill();
-  paintScale(pen, which, pivot, length);
   for (const post of which === 'drop' ? posts : posts.slice(0, 2))
     disc(pen, post.x, post.y + 3, 4, BRASS.mid);
   if (which === 'tester') disc(pen, button.x, button.y, button.r + 1, '#0a1416');

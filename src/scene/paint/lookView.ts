@@ -1,6 +1,7 @@
 import type { Clue, LookView } from '../../bench/observation.ts';
-import { BRASS, font, INK, PAPER } from '../materials.ts';
-import { disc, linear, type Pen, radial, roundRect, shadowed } from '../surface.ts';
+import { BRASS } from '../materials.ts';
+import { disc, linear, type Pen, radial, shadowed } from '../surface.ts';
+import { paintCaption } from './caption.ts';
 import { paintClue } from './clues.ts';
 import { paintSubject } from './subjects.ts';
 
@@ -57,19 +58,5 @@ export function paintLook(pen: Pen, r: number, look: LookView, say: ((text: stri
   pen.stroke();
   if (say === null) return;
   const names = look.sees.map((clue) => CLUE_WORDS[clue]).join(' · ');
-  caption(pen, r, say(names || 'nothing to remark'));
-}
-
-function caption(pen: Pen, r: number, text: string): void {
-  pen.font = font(13, 650);
-  const w = Math.min(r * 2 + 56, pen.measureText(text).width + 22);
-  shadowed(pen, 6, 0, 3, 'rgba(0,0,0,.5)', () => {
-    roundRect(pen, -w / 2, r - 4, w, 26, 5);
-    pen.fillStyle = PAPER;
-    pen.fill();
-  });
-  pen.fillStyle = INK;
-  pen.textAlign = 'center';
-  pen.textBaseline = 'middle';
-  pen.fillText(text, 0, r + 9.5, w - 12);
+  paintCaption(pen, r, say(names || 'nothing to remark'));
 }

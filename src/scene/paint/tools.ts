@@ -69,7 +69,7 @@ export function paintRailFittings(pen: Pen, l: Layout): void {
     pen.textAlign = 'center';
     pen.textBaseline = 'alphabetic';
     pen.fillStyle = '#cfe0dd';
-    pen.fillText(names[key], box.x + box.w / 2, box.y + box.h - (l.mode === 'narrow' ? 4 : 1));
+    pen.fillText(names[key], box.x + box.w / 2, box.y + box.h - 4);
   }
 }
 
@@ -90,7 +90,8 @@ function paintHooks(pen: Pen, box: Rect, rail: Rect, key: 'strip' | 'lens' | 'ch
     return;
   }
   const xs = key === 'strip' ? [box.x + box.w * 0.46, box.x + box.w * 0.84] : [box.x + box.w / 2 - 6];
-  const end = key === 'strip' ? box.y + box.h * 0.56 + 9 : box.y + box.h * 0.3;
+  // On a low rail the hooks stay clear of the name below.
+  const end = key === 'strip' ? box.y + Math.min(box.h * 0.56 + 9, box.h - 21) : box.y + box.h * 0.3;
   pen.lineCap = 'round';
   for (const x of xs) {
     for (const [width, colour] of [
