@@ -93,7 +93,7 @@ const PICTURES: readonly {
     name: 'gauge-undercut',
     of: { state: 'undercut' },
     where: lens,
-    otherwise: { state: 'undercut', but: { gauge: { gauge: 'undercut', brush: null, mm: 0.3 } } },
+    otherwise: { state: 'undercut', but: { gauge: { gauge: 'undercut', brush: null, mm: 1.35 } } },
   },
   {
     name: 'gauge-diameter',
