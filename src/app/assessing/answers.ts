@@ -1,9 +1,8 @@
-import { assess, marksOf } from '../../assess/assess.ts';
+import { marksOf } from '../../assess/assess.ts';
 import { passCharts } from '../../assess/charts.ts';
 import type { EvidenceStory } from '../../assess/evidence/story/shape.ts';
 import { evidenceStories } from '../../assess/evidence/story/stories.ts';
 import { acts, type Film, filmOf } from '../../assess/film.ts';
-import type { Marks } from '../../assess/mark.ts';
 import type { Attempt } from '../../attempt/entry.ts';
 import { type Divergence, replay } from '../../attempt/replay.ts';
 import type { PartLibrary } from '../../scenario/scenario.ts';
@@ -22,7 +21,7 @@ export interface Answers {
   /** Where doing it all again first parts from the record; null: nowhere. */
   readonly replay: Divergence | null;
   /** The scripted expert at the same job, from observations alone. */
-  readonly expert: { readonly attempt: Attempt; readonly marks: Marks };
+  readonly expert: Attempt;
 }
 
 export interface Question {
@@ -47,8 +46,7 @@ export function answer(question: Question): Answers[keyof Answers] {
     return again.agreed ? null : again.firstDivergence;
   }
   if (question.ask === 'expert') {
-    const expert = expertAttempt(attempt, parts);
-    return { attempt: expert, marks: assess(expert, parts) };
+    return expertAttempt(attempt, parts);
   }
   const film = playedFilm(question);
   switch (question.ask) {

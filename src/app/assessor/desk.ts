@@ -13,7 +13,7 @@ import { check } from './checking.ts';
 import { attemptFile, listFile, recordFile } from './files.ts';
 import type { Kept } from './kept.ts';
 import { finished, signedRecords } from './lists.ts';
-import { expertRun, openedOf } from './runs.ts';
+import { expertRun, findingsOf, openedOf } from './runs.ts';
 import { begin, keepDraft, knownOf, makeKey, sign } from './signing.ts';
 
 export interface AssessorDeskInput {
@@ -41,7 +41,12 @@ export function createAssessorDesk({ library, store, mountReplay }: AssessorDesk
     open: (id) =>
       guarded(async () => {
         const read = await stored(id);
-        return read.ok ? right(await openedOf(read.value, parts)) : read;
+        return read.ok ? right(openedOf(read.value, parts)) : read;
+      }),
+    judge: (id) =>
+      guarded(async () => {
+        const read = await stored(id);
+        return read.ok ? right(await findingsOf(read.value, parts)) : read;
       }),
     expertRun: (id) =>
       guarded(async () => {

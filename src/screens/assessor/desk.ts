@@ -36,17 +36,22 @@ export interface FinishedAttempt {
 export interface Run {
   readonly attempt: Attempt;
   readonly job: Job;
-  readonly marks: Marks;
   readonly playback: Playback;
 }
 
 export interface OpenedAttempt extends Run {
-  readonly passes: readonly PassReadings[];
-  /** Whether doing it all again gave what the record says; the sentence names the first divergence. */
-  readonly replay: { readonly agreed: boolean; readonly sentence: string };
   /** How the rubric was changed, one sentence each; empty for the built-in one. */
   readonly rubricChanges: readonly string[];
 }
+
+/** What is found by playing an attempt through and weighing what was read, which takes longer than to open it. */
+export interface Findings {
+  readonly marks: Marks;
+  readonly passes: readonly PassReadings[];
+  /** Whether doing it all again gave what the record says; the sentence names the first divergence. */
+  readonly replay: { readonly agreed: boolean; readonly sentence: string };
+}
+export type JudgedAttempt = OpenedAttempt & Findings;
 
 export interface DraftSummary {
   readonly id: string;
@@ -93,6 +98,7 @@ export interface AssessorDesk {
   readonly safe: Safe;
   attempts(): Promise<Parsed<readonly FinishedAttempt[]>>;
   open(attemptId: string): Promise<Parsed<OpenedAttempt>>;
+  judge(attemptId: string): Promise<Parsed<Findings>>;
   /** The scripted expert at the same job, from observations alone. */
   expertRun(attemptId: string): Promise<Parsed<Run>>;
   /** Hangs the picture of a bench that only shows into its host; returns the way to take it out. */
