@@ -1,7 +1,7 @@
 import type { PartKind } from '../bench/action.ts';
 import type { Condition, Disposition, TestKind } from '../bench/paper.ts';
 
-export const CONDITION_WORDS: Readonly<Record<Condition, string>> = {
+const CONDITION_WORDS: Readonly<Record<Condition, string>> = {
   sound: 'sound',
   openCoil: 'open coil',
   badRiserJoint: 'bad riser joint',
@@ -15,6 +15,11 @@ export const CONDITION_WORDS: Readonly<Record<Condition, string>> = {
   brokenJoint: 'broken joint',
   looseRivet: 'loose rivet',
 };
+
+/** What conditions of a part are called; a brush plate has no bars that could be bridged. */
+export function conditionsOn(part: PartKind): Readonly<Record<Condition, string>> {
+  return part === 'brushPlate' ? { ...CONDITION_WORDS, bridgedBars: 'bridged by dirt' } : CONDITION_WORDS;
+}
 
 export const DISPOSITION_WORDS: Readonly<Record<Disposition, string>> = {
   service: 'back into service',

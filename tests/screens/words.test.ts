@@ -1,6 +1,13 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { CONDITIONS, DISPOSITIONS, TEST_KINDS } from '../../src/bench/paper.ts';
+import { PART_KINDS, type PartKind } from '../../src/bench/action.ts';
+import {
+  CONDITIONS,
+  CONDITIONS_OF,
+  type Condition,
+  DISPOSITIONS,
+  TEST_KINDS,
+} from '../../src/bench/paper.ts';
 import { barFromCount, countFromChalk, spacing, stepsUp } from '../../src/screens/shared/count.ts';
 import { clock, minutesWords } from '../../src/screens/shared/time.ts';
 import {
@@ -11,14 +18,21 @@ import {
   spoken,
   sureWords,
   testWords,
+  type Vocabulary,
 } from '../../src/screens/shared/words.ts';
+
+function said(condition: Condition, part: PartKind, vocabulary: Vocabulary): string {
+  return `${conditionWords(condition, part, vocabulary)}: ${conditionMeaning(condition, part, vocabulary)}`;
+}
 
 describe('the vocabulary setting', () => {
   it('has words for every condition, disposition and test, all different', () => {
     for (const vocabulary of ['british', 'american'] as const) {
-      const conditions = CONDITIONS.map((one) => conditionWords(one, vocabulary));
       const tests = TEST_KINDS.map((one) => testWords(one, vocabulary));
-      expect(new Set(conditions).size).toBe(CONDITIONS.length);
+      for (const part of PART_KINDS) {
+        const conditions = CONDITIONS.map((one) => conditionWords(one, part, vocabulary));
+        expect(new Set(conditions).size).toBe(CONDITIONS.length);
+      }
       expect(new Set(tests).size).toBe(TEST_KINDS.length);
     }
     expect(new Set(DISPOSITIONS.map(dispositionWords)).size).toBe(DISPOSITIONS.length);
@@ -26,14 +40,19 @@ describe('the vocabulary setting', () => {
 
   // The pairs are those of the trade's two usages (common practice, no source).
   it('says earth and segment in British, ground and bar in American, and never mixes them', () => {
-    expect(conditionWords('grounded', 'british')).toBe('Earthed');
-    expect(conditionWords('grounded', 'american')).toBe('Grounded');
+    expect(conditionWords('grounded', 'armature', 'british')).toBe('Earthed');
+    expect(conditionWords('grounded', 'armature', 'american')).toBe('Grounded');
     expect(testWords('neighbour', 'british')).toContain('segments');
     expect(testWords('neighbour', 'american')).toContain('bars');
-    for (const condition of CONDITIONS) {
-      const british = `${conditionWords(condition, 'british')} ${conditionMeaning(condition, 'british')}`;
-      expect(british).not.toMatch(/\b(bar|bars|ground|grounded)\b/i);
-    }
+    for (const part of PART_KINDS)
+      for (const condition of CONDITIONS_OF[part])
+        expect(said(condition, part, 'british')).not.toMatch(/\b(bar|bars|ground|grounded)\b/i);
+  });
+
+  it('speaks of bars, mica, core and shaft on an armature only', () => {
+    for (const part of ['fieldFrame', 'brushPlate'] as const)
+      for (const condition of CONDITIONS_OF[part])
+        expect(said(condition, part, 'american')).not.toMatch(/\b(bars?|mica|core|shaft|commutator)\b/i);
   });
 
   it('changes whole words only', () => {

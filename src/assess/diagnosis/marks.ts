@@ -3,7 +3,7 @@ import type { Finding, Verdict } from '../../bench/paper.ts';
 import { type Rubric, type ScoringRule, weightOf } from '../../scenario/public/rubric.ts';
 import type { Mark } from '../mark.ts';
 import { retestOf } from '../retest.ts';
-import { CONDITION_WORDS, DISPOSITION_WORDS, fullAnswers, listed, PART_TITLES } from '../words.ts';
+import { conditionsOn, DISPOSITION_WORDS, fullAnswers, listed, PART_TITLES } from '../words.ts';
 import type { Worked } from '../worked.ts';
 import { type Credit, SOUND } from './expected.ts';
 import type { TrueFinding } from './finding.ts';
@@ -102,16 +102,16 @@ function soundShare(held: Case, what: 'condition' | 'place'): number {
   return said === 0 ? 0 : (right + named) / said;
 }
 
-const answers = (truth: readonly TrueFinding[]) =>
-  listed(truth.map(({ expected }) => fullAnswers(expected.conditions, CONDITION_WORDS)));
+const answers = ({ verdict }: Case, truth: readonly TrueFinding[]) =>
+  listed(truth.map(({ expected }) => fullAnswers(expected.conditions, conditionsOn(verdict.part))));
 
 function soundCondition(held: Case): Share {
   const { hiddenFromTests, cured, entry } = held;
   const sentence =
     cured.length > 0
-      ? `What the part had (${answers(cured)}) was cured at the bench: that, or sound as it is now, is right.`
+      ? `What the part had (${answers(held, cured)}) was cured at the bench: that, or sound as it is now, is right.`
       : hiddenFromTests.length > 0
-        ? `What is the matter (${answers(hiddenFromTests)}) is beyond what these tests can show.`
+        ? `What is the matter (${answers(held, hiddenFromTests)}) is beyond what these tests can show.`
         : 'The part is sound.';
   return { share: soundShare(held, 'condition'), sentence, entries: [entry] };
 }
@@ -122,9 +122,9 @@ function conditionShare(held: Case): Share {
   const earned = matches.reduce((sum, { condition }) => sum + condition, 0);
   const share = earned / Math.max(told.length, findings.length);
   const all = [...findings, ...namingCured];
-  const said = listed(all.map(({ condition }) => CONDITION_WORDS[condition])) || 'nothing';
+  const said = listed(all.map(({ condition }) => conditionsOn(held.verdict.part)[condition])) || 'nothing';
   const sentence =
-    share === 1 ? `Right: ${said}.` : `The verdict says ${said}; the part has: ${answers(told)}.`;
+    share === 1 ? `Right: ${said}.` : `The verdict says ${said}; the part has: ${answers(held, told)}.`;
   return { share, sentence, entries: [entry] };
 }
 

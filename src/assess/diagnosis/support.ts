@@ -5,7 +5,7 @@ import { doneOf, testsOf } from '../done.ts';
 import { acts } from '../film.ts';
 import { within } from '../readings.ts';
 import { retestOf } from '../retest.ts';
-import { CONDITION_WORDS, listed, TEST_WORDS } from '../words.ts';
+import { conditionsOn, listed, TEST_WORDS } from '../words.ts';
 import type { Worked } from '../worked.ts';
 
 /** Tests of which the first the card allows must be done. */
@@ -108,7 +108,7 @@ export function supportOf(worked: Worked, { part, findings }: Verdict, entry: nu
   ];
   const share = asked.reduce((sum, one) => sum + one.share, 0) / asked.length;
   const thin = asked.filter((one) => one.share < 1).map(({ words }) => words);
-  const said = listed(findings.map(({ condition }) => CONDITION_WORDS[condition]));
+  const said = listed(findings.map(({ condition }) => conditionsOn(part)[condition]));
   const sentence =
     thin.length === 0
       ? `Everything needed to say “${said}” was tested.`

@@ -46,7 +46,8 @@ export function AttemptsFilter({ wishes, onChange, shown, all }: AttemptsFilterP
         onChange={(judged) => change({ judged })}
       />
       <p class="as-count" role="status">
-        {shown === all ? `${all} attempts` : `${shown} of ${all} attempts`}
+        {shown === all ? '' : `${shown} of `}
+        {all === 1 ? '1 attempt' : `${all} attempts`}
       </p>
     </section>
   );

@@ -1,7 +1,6 @@
 import { useState } from 'preact/hooks';
-import type { Issue } from '../../scenario/scenario.ts';
 import { Button } from '../shared/Button.tsx';
-import { PickFile } from '../shared/PickFile.tsx';
+import { PickFiles } from '../shared/PickFile.tsx';
 import { saveText } from '../shared/saveText.ts';
 import { useLoaded } from '../shared/useLoaded.ts';
 import { Answered } from './Answered.tsx';
@@ -10,8 +9,9 @@ import { AttemptsFilter } from './AttemptsFilter.tsx';
 import { AttemptsTable } from './AttemptsTable.tsx';
 import { chosen, FIRST_WISHES, type ListWishes, whyNotOneSet } from './attemptTable.ts';
 import { DeedNotice } from './DeedNotice.tsx';
-import type { CheckedFile, FinishedAttempt } from './desk.ts';
+import type { FinishedAttempt } from './desk.ts';
 import { writeAssessorRoute } from './route.ts';
+import { takeIn } from './takeIn.ts';
 import { type Deed, useDeed } from './useDeed.ts';
 
 /** The list of finished attempts; one or several of one person go to the assessor together. */
@@ -21,26 +21,23 @@ export function AttemptsPage({ desk }: AssessorPageProps) {
   const [wishes, setWishes] = useState(FIRST_WISHES);
   const [picked, setPicked] = useState<ReadonlySet<string>>(new Set());
   const attempts = useLoaded(() => desk.attempts(), [desk, version]);
-  const takeIn = (file: File) =>
+  const pick = (files: readonly File[]) =>
     deed.run(
       async () => {
-        const checked = await desk.check(file);
-        if (!checked.ok) return checked;
-        const issues = alterations(checked.value);
-        return issues.length > 0 ? { ok: false, issues } : checked.value.keep();
-      },
-      (said) => {
+        const answer = await takeIn(files, desk);
+        // Some may have been kept even where others were refused.
         setVersion((count) => count + 1);
-        return `${file.name}: ${said}`;
+        return answer;
       },
+      (said) => said,
     );
   return (
     <main class="as-page paper" aria-labelledby="as-title">
       <header class="as-head">
         <h1 id="as-title">Finished attempts</h1>
-        <PickFile onPick={takeIn}>Take in a file…</PickFile>
+        <PickFiles onPick={pick}>Take in files…</PickFiles>
       </header>
-      <DeedNotice deed={deed} />
+      <DeedNotice deed={deed} busy="Looking into what was handed over…" />
       <Answered answer={attempts} waiting="Fetching the attempts…">
         {(all) => <Attempts {...{ all, desk, deed, wishes, setWishes, picked, setPicked }} />}
       </Answered>
@@ -58,19 +55,13 @@ interface AttemptsProps {
   readonly setPicked: (picked: ReadonlySet<string>) => void;
 }
 
-/** A file that was altered is not taken in as if nothing were: it can be looked into under “Check a file”. */
-const alterations = ({ verification }: CheckedFile): Issue[] =>
-  verification.checks
-    .filter(({ verdict }) => verdict === 'broken')
-    .map(({ where, sentence }) => ({ path: where, sentence }));
-
 function Attempts({ all, desk, deed, wishes, setWishes, picked, setPicked }: AttemptsProps) {
   const shown = chosen(all, wishes);
   const inSight = shown.filter(({ id }) => picked.has(id));
   if (all.length === 0)
     return (
       <p>
-        Nobody has finished an attempt on this machine yet. A learner’s file can be taken in with the button
+        Nobody has finished an attempt on this machine yet. Learners’ files can be taken in with the button
         above.
       </p>
     );

@@ -15,7 +15,7 @@ export function VerdictWords({ verdict, bars, vocabulary }: VerdictWordsProps) {
       <ul>
         {verdict.findings.map(({ condition, place }) => {
           const where = place.kind === 'somewhere' ? '' : `, ${foundPlaceWords(place, bars, vocabulary)}`;
-          const words = `${conditionWords(condition, vocabulary)}${where}`;
+          const words = `${conditionWords(condition, verdict.part, vocabulary)}${where}`;
           return <li key={words}>{words}</li>;
         })}
       </ul>

@@ -58,13 +58,23 @@ const CONDITION_WORDS: Readonly<Record<Condition, readonly [short: string, meani
   looseRivet: ['Loose rivet', 'it makes or breaks when the holder is pressed'],
 };
 
-export function conditionWords(condition: Condition, vocabulary: Vocabulary): string {
-  return spoken(CONDITION_WORDS[condition][0], vocabulary);
+/** Where a part has no bars and no winding, some of it is called otherwise. */
+const ON_PART: Readonly<Record<PartKind, Partial<typeof CONDITION_WORDS>>> = {
+  armature: {},
+  fieldFrame: { grounded: ['Grounded', 'a coil, a brush or the terminal touches the case'] },
+  brushPlate: {
+    grounded: ['Grounded', 'an insulated holder touches the plate'],
+    bridgedBars: ['Bridged by dirt', 'dust or metal lies across the insulation of a holder'],
+  },
+};
+
+export function conditionWords(condition: Condition, part: PartKind, vocabulary: Vocabulary): string {
+  return spoken((ON_PART[part][condition] ?? CONDITION_WORDS[condition])[0], vocabulary);
 }
 
 /** What a condition means, in a few words for a beginner. */
-export function conditionMeaning(condition: Condition, vocabulary: Vocabulary): string {
-  return spoken(CONDITION_WORDS[condition][1], vocabulary);
+export function conditionMeaning(condition: Condition, part: PartKind, vocabulary: Vocabulary): string {
+  return spoken((ON_PART[part][condition] ?? CONDITION_WORDS[condition])[1], vocabulary);
 }
 
 const DISPOSITION_WORDS: Readonly<Record<Disposition, string>> = {

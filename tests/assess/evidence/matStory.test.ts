@@ -15,7 +15,7 @@ import { attemptOf, library } from '../attempts.ts';
 import { branch, finding, holder, PartsWorker } from '../partsWork.ts';
 
 const film = (me: PartsWorker) => filmOf(attemptOf(me.session, me.scenario, me.atMs + 500), library);
-const calling = { bars: 23, chalkedBar: null, vocabulary: 'american' } as const;
+const calling = { part: 'fieldFrame', bars: 23, chalkedBar: null, vocabulary: 'american' } as const;
 
 const FRAME: JobOptions = {
   parts: ['fieldFrame'],

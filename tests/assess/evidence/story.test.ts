@@ -16,7 +16,12 @@ const job = scenarioWith([{ kind: 'riserJoint', bar: 8, form: 'bar', ohm: 0.03 }
 });
 const steps = stepsOf(expertAttempt(job).attempt);
 const whole = armatureStory(filmOf(perform(job, steps), library));
-const calling = { bars: whole.bars, chalkedBar: whole.chalkedBar, vocabulary: 'british' } as const;
+const calling = {
+  part: 'armature',
+  bars: whole.bars,
+  chalkedBar: whole.chalkedBar,
+  vocabulary: 'british',
+} as const;
 
 function story(of: readonly { readonly action: { readonly type: string } }[]): EvidenceStory {
   return armatureStory(filmOf(perform(job, of as typeof steps), library));

@@ -30,10 +30,13 @@ export function FindingFields(props: FindingFieldsProps) {
       <SelectField<Condition | ''>
         label="Condition"
         value={finding.condition}
-        hint={finding.condition ? conditionMeaning(finding.condition, vocabulary) : undefined}
+        hint={finding.condition ? conditionMeaning(finding.condition, props.part, vocabulary) : undefined}
         options={[
           { value: '', label: 'choose' },
-          ...CONDITIONS_OF[props.part].map((value) => ({ value, label: conditionWords(value, vocabulary) })),
+          ...CONDITIONS_OF[props.part].map((value) => ({
+            value,
+            label: conditionWords(value, props.part, vocabulary),
+          })),
         ]}
         onChange={(condition) => props.onChange({ ...finding, condition })}
       />

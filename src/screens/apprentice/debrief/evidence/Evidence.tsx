@@ -60,7 +60,7 @@ interface StoryProps extends Pick<EvidenceProps, 'vocabulary' | 'onShow'> {
 }
 
 function Story({ story, alone, vocabulary, onShow }: StoryProps) {
-  const calling: Calling = { bars: story.bars, chalkedBar: story.chalkedBar, vocabulary };
+  const calling: Calling = { part: story.part, bars: story.bars, chalkedBar: story.chalkedBar, vocabulary };
   const id = `evidence-${story.part}`;
   return (
     <section class="evidence" aria-labelledby={id}>

@@ -40,7 +40,7 @@ export function Field({ story, calling }: FieldProps) {
           <tbody>
             {kinds.map((kind) => (
               <tr key={kind.what}>
-                <th scope="row">{kindWords(kind, calling.vocabulary)}</th>
+                <th scope="row">{kindWords(kind, calling)}</th>
                 <td>{percentWords(kind.chances[0]!)}</td>
                 <td class="field-band">
                   <Band chances={kind.chances} runs={runs} />
@@ -85,11 +85,12 @@ const RUN_NAMES = {
 
 /** Which instrument was in hand, over the bands; too short a run goes without its name. */
 function Tests({ runs }: { readonly runs: readonly Run[] }) {
+  const total = runs.reduce((sum, { count }) => sum + count, 0);
   return (
     <span class="field-tests" aria-hidden="true">
       {runs.map(({ name, from, count }) => (
-        <span key={from} style={{ flex: `${count} 1 0` }}>
-          {name}
+        <span key={from} style={{ left: `${(100 * from) / total}%`, width: `${(100 * count) / total}%` }}>
+          <span>{name}</span>
         </span>
       ))}
     </span>

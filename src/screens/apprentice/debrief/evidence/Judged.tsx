@@ -39,7 +39,7 @@ function Weighed({ finding, calling }: { readonly finding: Weighing } & Pick<Jud
   return (
     <li>
       <strong>
-        {conditionWords(claim.condition, calling.vocabulary)}
+        {conditionWords(claim.condition, calling.part, calling.vocabulary)}
         {at}
       </strong>
       : {percentWords(before.condition)} likely before any reading, {percentWords(condition)} after your

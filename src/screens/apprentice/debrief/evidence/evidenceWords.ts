@@ -18,34 +18,33 @@ import { conditionWords, countWords, spoken, type Vocabulary } from '../../../sh
 import { matNextWords, matReadingWords } from './matReadingWords.ts';
 
 /** How bars are called: from the chalk, or by the bench's own numbers when nothing was chalked. */
-export interface Calling extends Pick<EvidenceStory, 'bars' | 'chalkedBar'> {
+export interface Calling extends Pick<EvidenceStory, 'part' | 'bars' | 'chalkedBar'> {
   readonly vocabulary: Vocabulary;
 }
+
+type KindCalling = Pick<Calling, 'part' | 'vocabulary'>;
 
 export function barCalled(bar: number, { chalkedBar, bars }: Calling): string {
   const count = countFromChalk(bar, chalkedBar, bars);
   return count === null ? `bench no. ${bar}` : countWords(count);
 }
 
-function whatWords(what: StoryPossibility['what'], vocabulary: Vocabulary): string {
+function whatWords(what: StoryPossibility['what'], { part, vocabulary }: KindCalling): string {
   if (what === 'nothing') return 'Nothing these tests can show';
   if (what === 'dirty') return spoken('Dirty commutator', vocabulary);
   if (what === 'noneOfThese') return 'Something not on the list';
-  return conditionWords(what, vocabulary);
+  return conditionWords(what, part, vocabulary);
 }
 
 /** "Open coil or broken joint", where no allowed test tells one from the other. */
-export function kindWords(
-  { what, alike }: Pick<KindStory, 'what' | 'alike'>,
-  vocabulary: Vocabulary,
-): string {
-  const others = alike.map((one) => lower(whatWords(one, vocabulary)));
-  return [whatWords(what, vocabulary), ...others].join(' or ');
+export function kindWords({ what, alike }: Pick<KindStory, 'what' | 'alike'>, calling: KindCalling): string {
+  const others = alike.map((one) => lower(whatWords(one, calling)));
+  return [whatWords(what, calling), ...others].join(' or ');
 }
 
 /** "open coil from chalk + 4", "grounded at insulated holder 1" */
 function possibilityWords({ what, alike, place }: StoryMoved['possibility'], calling: Calling): string {
-  const words = lower(kindWords({ what, alike: alike ?? [] }, calling.vocabulary));
+  const words = lower(kindWords({ what, alike: alike ?? [] }, calling));
   if (place === null) return words;
   switch (place.kind) {
     case 'bar':
@@ -85,7 +84,7 @@ export function movedWords(moved: readonly StoryMoved[], calling: Calling): stri
     const own = moved.filter(({ possibility }) => possibility.what === kind);
     return own.length === 1
       ? possibilityWords(own[0]!.possibility, calling)
-      : `${lower(whatWords(kind, calling.vocabulary))} at ${own.length} places`;
+      : `${lower(whatWords(kind, calling))} at ${own.length} places`;
   });
   return words.join(', ');
 }
