@@ -34,10 +34,14 @@ function afterPainting(work: () => void): void {
   requestAnimationFrame(() => setTimeout(work));
 }
 
-start().catch((error: unknown) => {
-  const root = document.getElementById('app');
-  if (root) {
-    root.textContent = `Slot & Riser could not start here: ${String(error)}. A private window or very old browser may keep it from storing attempts.`;
-  }
-});
+// From a task of its own: a browser notes where each request comes from, and asked at the foot of the script it would
+// read all of the script once more to say which line that is.
+Promise.resolve()
+  .then(start)
+  .catch((error: unknown) => {
+    const root = document.getElementById('app');
+    if (root) {
+      root.textContent = `Slot & Riser could not start here: ${String(error)}. A private window or very old browser may keep it from storing attempts.`;
+    }
+  });
 void keepOffline();

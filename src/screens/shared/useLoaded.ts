@@ -1,17 +1,20 @@
-import { useEffect, useState } from 'preact/hooks';
+import { useEffect, useMemo, useState } from 'preact/hooks';
 
-/** Something on its way: null until it has come. Asked for anew whenever a key changes; late answers are dropped. */
+/**
+ * Something on its way: null until it has come. Asked for at once, not a frame later, and anew whenever a key changes;
+ * late answers are dropped.
+ */
 export function useLoaded<T>(ask: () => Promise<T>, keys: readonly unknown[]): T | null {
-  const [got, setGot] = useState<{ readonly value: T } | null>(null);
+  const asked = useMemo(ask, keys);
+  const [got, setGot] = useState<{ readonly from: Promise<T>; readonly value: T } | null>(null);
   useEffect(() => {
     let wanted = true;
-    setGot(null);
-    void ask().then((value) => {
-      if (wanted) setGot({ value });
+    void asked.then((value) => {
+      if (wanted) setGot({ from: asked, value });
     });
     return () => {
       wanted = false;
     };
-  }, keys);
-  return got?.value ?? null;
+  }, [asked]);
+  return got?.from === asked ? got.value : null;
 }
