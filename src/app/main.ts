@@ -1,5 +1,6 @@
 import '@fontsource-variable/atkinson-hyperlegible-next';
 import { h, render } from 'preact';
+import { warmScene } from '../scene/warm.ts';
 import { App } from '../screens/App.tsx';
 import type { StoredProblem } from '../screens/shell.ts';
 import { openBrowserStore } from '../store/browserStore.ts';
@@ -8,7 +9,6 @@ import { createDesk } from './desk.ts';
 import { fetchLibrary } from './library.ts';
 import { keepOffline } from './offline.ts';
 import { loadSettings } from './settings.ts';
-import { warmScene } from './surround.ts';
 
 async function start(): Promise<void> {
   const [library, store] = await Promise.all([fetchLibrary(), openBrowserStore()]);

@@ -17,11 +17,6 @@ function soundUrl(name: SoundName): string {
   return found[1];
 }
 
-/** Fetches the code of the picture before it is wanted. */
-export function warmScene(): void {
-  void import('../scene/index.ts').then(({ fetchDrawing }) => fetchDrawing()).catch(() => undefined);
-}
-
 export interface Surround {
   readonly mountScene: MountScene;
   readonly setMuted: (muted: boolean) => void;

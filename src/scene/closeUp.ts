@@ -1,6 +1,7 @@
 import { Container, Sprite, Texture } from 'pixi.js';
 import type { Layout } from './layout.ts';
-import { type Pen, painted } from './surface.ts';
+import type { Pen } from './pen.ts';
+import { painted } from './surface.ts';
 
 export type Say = (text: string) => string;
 

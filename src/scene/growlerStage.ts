@@ -1,4 +1,5 @@
-import { OUTER, restHeight } from './growlerShape.ts';
+import { FACE_TO, OUTER, restHeight } from './growlerShape.ts';
+import type { Rect } from './layout.ts';
 import { projectSide, type SideGeometry } from './project.ts';
 
 /** The growler of the main view: where a point of its section, mm, stands on screen at a place along the shaft. */
@@ -32,4 +33,13 @@ export function growlerStage(g: SideGeometry, outerRadiusM: number, floor: numbe
     foot: (floor - y0) / (y1 - y0),
     at,
   };
+}
+
+/** Part of the main view that the growler covers behind or before the armature, px. */
+export function growlerBox(k: GrowlerStage, which: 'back' | 'front'): Rect {
+  const edge = which === 'back' ? 46 * k.s : 4;
+  const [left] = k.at(k.left, which === 'back' ? 0 : -OUTER, 0);
+  const [, top] = which === 'back' ? k.at(0, FACE_TO + 5, FACE_TO) : k.at(0, -FACE_TO, FACE_TO);
+  const x = left - edge - 4;
+  return { x, y: top - 4, w: k.right + 8 * k.s + edge * 1.2 - x, h: k.floor + 24 - top + 4 };
 }

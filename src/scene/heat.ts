@@ -2,8 +2,9 @@ import { Container, Sprite, type Texture } from 'pixi.js';
 import type { Observation } from '../bench/observation.ts';
 import type { Layout } from './layout.ts';
 import { font } from './materials.ts';
+import { disc, radial, roundRect } from './pen.ts';
 import type { Point } from './project.ts';
-import { disc, painted, radial, roundRect } from './surface.ts';
+import { painted } from './surface.ts';
 
 type Heat = Observation['growlerHeat'] | Observation['partHeat'];
 const GLOW: Readonly<Record<Heat, number>> = {

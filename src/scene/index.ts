@@ -10,13 +10,14 @@ import { type Desk, freshUi } from './handling/desk.ts';
 import { allPlaces, placeSpots } from './handling/places.ts';
 import { Pointers } from './handling/pointers.ts';
 import type { SpotView } from './handling/spot.ts';
-import { besideOf, type HungTool, layOut, middle } from './layout.ts';
+import { besideOf, type HungTool, type Layout, layOut, middle } from './layout.ts';
 import { bendingMakers, plainMakers } from './makers.ts';
 import { FONT } from './materials.ts';
-import type { ScaleFraction } from './panel/meter.ts';
+import type { ScaleFraction } from './panel/meterScale.ts';
 import { type Situation, workPoint } from './pose.ts';
 import type { Point } from './project.ts';
 import { Stage } from './stage.ts';
+import { studio } from './studio/studio.ts';
 import { View } from './view.ts';
 
 export interface BenchSceneOptions {
@@ -61,8 +62,6 @@ export interface BenchScene {
   destroy(): void;
 }
 
-export { fetchDrawing } from './drawing/renderer.ts';
-
 const REFUSAL_MS = 900;
 const SHARPEN_MS = 450;
 const DETAIL_MS = 260;
@@ -104,8 +103,11 @@ class Scene implements BenchScene {
   private readonly frames: FrameLoop;
   private readonly pointers: Pointers;
   private readonly ui = freshUi();
-  private stage: Stage;
-  private layout;
+  /** What is shown; null until its pictures have come. */
+  private stage: Stage | null = null;
+  private layout: Layout;
+  /** What is being painted to take its place, and for which layout. */
+  private next: { readonly stage: Stage; readonly layout: Layout } | null = null;
   private seen: Observation | null = null;
   private hinted: Place | null = null;
   private readonly fullResolution: number;
@@ -131,7 +133,6 @@ class Scene implements BenchScene {
     this.fullResolution = renderer.resolution;
     this.movingResolution = renderer.resolution;
     this.layout = layOut(job.armature, host.clientWidth, host.clientHeight, besideOf(job));
-    this.stage = this.build();
     this.frames = new FrameLoop(
       (now, dt) => this.draw(now, dt),
       () => this.stepDown(),
@@ -140,6 +141,7 @@ class Scene implements BenchScene {
     this.pointers = new Pointers(renderer.canvas as HTMLCanvasElement, this.desk(), this.view, () =>
       this.blocked(),
     );
+    this.rebuild(this.layout);
   }
 
   show(seen: Observation): void {
@@ -154,13 +156,8 @@ class Scene implements BenchScene {
     const { clientWidth, clientHeight } = this.host;
     if (clientWidth === 0 || clientHeight === 0) return;
     const next = layOut(this.job.armature, clientWidth, clientHeight, besideOf(this.job));
-    if (next.width === this.layout.width && next.height === this.layout.height) return;
-    this.pointers.dropAll();
-    this.ui.leads = {};
-    this.layout = next;
-    this.view.fit(next);
-    this.renderer.resize(this.layout.width, this.layout.height, this.fullResolution);
-    this.rebuild();
+    const layout = this.next?.layout ?? this.layout;
+    if (next.width !== layout.width || next.height !== layout.height) this.rebuild(next);
   }
 
   hint(place: Place | null): void {
@@ -169,7 +166,7 @@ class Scene implements BenchScene {
   }
 
   places(): ScenePlace[] {
-    if (!this.seen) return [];
+    if (!this.seen || !this.stage) return [];
     const { view } = this;
     return allPlaces(this.situation()).map(({ id, view: where, r, ...at }) => {
       return { id, view: where, r: r * view.scale, ...view.toShown(at) };
@@ -185,15 +182,17 @@ class Scene implements BenchScene {
     if (this.sharpen !== null) clearTimeout(this.sharpen);
     if (this.detailing !== null) clearTimeout(this.detailing);
     this.pointers.destroy();
-    this.stage.destroy();
+    this.next?.stage.destroy();
+    this.next = null;
+    this.stage?.destroy();
     this.root.destroy({ children: true });
     this.renderer.destroy({ removeView: true });
   }
 
-  private build(): Stage {
+  private build(layout: Layout): Stage {
     const { reducedMotion, showBarNumbers, scaleFraction, lettering = true, say = asItIs } = this.options;
     const detail = Math.min(MOST_DETAIL, this.fullResolution * this.detail);
-    const stage = new Stage(this.job, this.layout, detail, {
+    return new Stage(this.job, layout, detail, {
       reducedMotion,
       showBarNumbers,
       scaleFraction,
@@ -201,18 +200,37 @@ class Scene implements BenchScene {
       say,
       redraw: () => this.frames.request(),
       makers: this.renderer.name === 'canvas' ? plainMakers : bendingMakers,
+      paint: studio.paint,
     });
-    this.bench.addChild(stage.node);
-    return stage;
   }
 
-  private rebuild(): void {
+  /** What is shown stays until what takes its place has been painted. */
+  private rebuild(layout: Layout): void {
+    this.next?.stage.destroy();
+    const next = { stage: this.build(layout), layout };
+    this.next = next;
+    void next.stage.ready.then(() => {
+      if (this.next === next) this.swap(next);
+    });
+  }
+
+  private swap({ stage, layout }: { readonly stage: Stage; readonly layout: Layout }): void {
     const old = this.stage;
-    this.bench.removeChild(old.node);
-    this.stage = this.build();
-    if (this.seen) this.draw(performance.now(), 0);
-    old.destroy();
-    this.frames.request();
+    this.next = null;
+    if (layout !== this.layout) this.layAnew(layout);
+    this.stage = stage;
+    this.bench.addChild(stage.node);
+    old?.node.removeFromParent();
+    if (this.draw(performance.now(), 0)) this.frames.request();
+    old?.destroy();
+  }
+
+  private layAnew(layout: Layout): void {
+    this.pointers.dropAll();
+    this.ui.leads = {};
+    this.layout = layout;
+    this.view.fit(layout);
+    this.renderer.resize(layout.width, layout.height, this.fullResolution);
   }
 
   lookCloser(closer: boolean): void {
@@ -244,7 +262,7 @@ class Scene implements BenchScene {
       const wanted = this.view.scale > 1.2 ? 2 : 1;
       if (wanted === this.detail) return;
       this.detail = wanted;
-      this.rebuild();
+      this.rebuild(this.next?.layout ?? this.layout);
     }, DETAIL_MS);
   }
 
@@ -268,7 +286,7 @@ class Scene implements BenchScene {
   }
 
   private blocked(): boolean {
-    return this.seen === null || this.seen.stopped !== null;
+    return this.stage === null || this.seen === null || this.seen.stopped !== null;
   }
 
   private situation(): Situation {
@@ -301,7 +319,7 @@ class Scene implements BenchScene {
   }
 
   private draw(now: number, dt: number): boolean {
-    if (!this.seen) return false;
+    if (!this.seen || !this.stage) return false;
     const s = this.situation();
     const hint = this.hinted ? placeSpots(s, this.hinted) : [];
     const moving = this.stage.update(s, this.ui, hint, now, dt);

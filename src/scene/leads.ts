@@ -2,7 +2,6 @@ import { Container, Graphics, Sprite, type Texture } from 'pixi.js';
 import { BENCH_LEADS, type BenchLead, setOf } from './benchLeads.ts';
 import { CABLE_POINTS, cableOf } from './cables.ts';
 import type { Cable, Makers } from './makers.ts';
-import { paintAmmeterLead, paintCable, paintClamp, paintLampLead } from './paint/probes.ts';
 import {
   alongLead,
   endTip,
@@ -14,7 +13,7 @@ import {
   type Situation,
 } from './pose.ts';
 import type { Point } from './project.ts';
-import { painted } from './surface.ts';
+import type { Easel } from './studio/easel.ts';
 
 interface Drawn {
   readonly probe: Sprite;
@@ -36,29 +35,29 @@ export class Leads {
 
   private readonly makers: Makers;
 
-  constructor(resolution: number, makers: Makers) {
+  constructor(easel: Easel, makers: Makers) {
     this.makers = makers;
     this.under.addChild(this.arms);
     const textures = {
-      ammeter: probeTexture(resolution, 'ammeter'),
-      lamp: probeTexture(resolution, 'lamp'),
-      tester: probeTexture(resolution, 'lamp'),
-      drop: probeTexture(resolution, 'ammeter'),
+      ammeter: probeTexture(easel, 'ammeter'),
+      lamp: probeTexture(easel, 'lamp'),
+      tester: probeTexture(easel, 'lamp'),
+      drop: probeTexture(easel, 'ammeter'),
     };
-    const clamp = painted(34, 34, resolution, (pen) => paintClamp(pen, 34));
-    for (const lead of BENCH_LEADS) this.add(lead, textures[setOf(lead)], clamp, resolution);
+    const clamp = easel.picture('clamp', { size: 34 }, { x: 0, y: 0, w: 34, h: 34 });
+    for (const lead of BENCH_LEADS) this.add(lead, textures[setOf(lead)], clamp, easel);
     for (const lead of BENCH_LEADS)
       this.front.addChild(this.drawn.get(lead)!.probe, this.drawn.get(lead)!.clamp);
   }
 
-  private add(lead: BenchLead, texture: Texture, clampTexture: Texture, resolution: number): void {
+  private add(lead: BenchLead, texture: Texture, clampTexture: Texture, easel: Easel): void {
     const probe = probeSprite(texture);
     const ghost = probeSprite(texture);
     const clamp = new Sprite(clampTexture);
     clamp.anchor.set(0.5);
     const lamp = setOf(lead) === 'lamp';
     const width = lamp ? 7 : 4.6;
-    const cableTexture = painted(8, width, resolution, (pen) => paintCable(pen, 8, width, lamp));
+    const cableTexture = easel.picture('cable', { width, lamp }, { x: 0, y: 0, w: 8, h: width });
     const colour = lamp ? 0xa83a2f : 0x6a9bb0;
     const cable = this.makers.cable(cableTexture, CABLE_POINTS, width, colour);
     this.front.addChild(cable.node);
@@ -140,21 +139,12 @@ export function standHead(s: Situation, lead: BenchLead): Point {
 
 const BLEED = 14;
 
-function probeTexture(resolution: number, set: 'ammeter' | 'lamp'): Texture {
-  const b = LEAD_BUILD[set];
-  const length = b.bare + b.neck + b.handle + BLEED * 2;
-  const height = Math.max(b.width, b.guard * 2) + BLEED * 2;
-  return painted(
-    length,
-    height,
-    Math.max(2, resolution),
-    (pen) => {
-      pen.translate(BLEED, height / 2);
-      if (set === 'ammeter') paintAmmeterLead(pen, b);
-      else paintLampLead(pen, b);
-    },
-    true,
-  );
+function probeTexture(easel: Easel, set: 'ammeter' | 'lamp'): Texture {
+  const build = LEAD_BUILD[set];
+  const w = build.bare + build.neck + build.handle + BLEED * 2;
+  const h = Math.max(build.width, build.guard * 2) + BLEED * 2;
+  const options = { resolution: Math.max(2, easel.resolution), mipmaps: true };
+  return easel.picture('probe', { set, build }, { x: -BLEED, y: -h / 2, w, h }, options);
 }
 
 function probeSprite(texture: Texture): Sprite {

@@ -2,9 +2,9 @@ import { Container, Graphics, Sprite } from 'pixi.js';
 import type { LookView } from '../bench/observation.ts';
 import { CloseUp, type CloseUpOptions } from './closeUp.ts';
 import type { Layout } from './layout.ts';
-import { paintLensTool } from './paint/tools.ts';
 import type { Point } from './project.ts';
-import { painted } from './surface.ts';
+import type { Easel } from './studio/easel.ts';
+import { around } from './studio/order.ts';
 
 /** The lens as a tool, and the round in which it shows the last place it was held to. */
 export class Lens {
@@ -16,21 +16,16 @@ export class Lens {
   /** Height of its glass on the rail, px. */
   private readonly restY: number;
 
-  constructor(layout: Layout, resolution: number, options: CloseUpOptions) {
+  constructor(layout: Layout, easel: Easel, options: CloseUpOptions) {
     this.layout = layout;
     const box = layout.tools.lens;
     const r = Math.max(10, Math.min(22, box.h * (box.h > 60 ? 0.26 : 0.2), box.w * 0.26));
     // Its handle ends above its name.
     this.restY = box.y + Math.min(box.h * 0.45, box.h - 14 - r * 1.75);
-    const size = r * 6;
-    this.tool = new Sprite(
-      painted(size, size, Math.max(2, resolution), (pen) => {
-        pen.translate(size / 2, size / 2);
-        paintLensTool(pen, r);
-      }),
-    );
+    const fine = { resolution: Math.max(2, easel.resolution) };
+    this.tool = new Sprite(easel.picture('lensTool', { r }, around(r * 6), fine));
     this.tool.anchor.set(0.5);
-    this.closeUp = new CloseUp(layout.lens, resolution, options, async () => {
+    this.closeUp = new CloseUp(layout.lens, easel.resolution, options, async () => {
       const { paintLook } = await import('./paint/lookView.ts');
       return paintLook;
     });

@@ -1,9 +1,8 @@
 import { Container, Sprite, type Texture } from 'pixi.js';
 import { barAngleDeg } from '../bench/geometry.ts';
 import type { ArmatureView } from '../scenario/public/job.ts';
-import { CHALK, font } from './materials.ts';
 import { type EndGeometry, onEnd, onSide, type SideGeometry } from './project.ts';
-import { grain, type Pen, painted } from './surface.ts';
+import type { Easel } from './studio/easel.ts';
 
 /** What is fixed to single bars: the chalk mark, and in guided work the numbers counted from it. */
 export class Marks {
@@ -18,29 +17,21 @@ export class Marks {
   private readonly g: SideGeometry | null;
   private readonly e: EndGeometry;
 
-  constructor(
-    part: ArmatureView,
-    g: SideGeometry | null,
-    e: EndGeometry,
-    resolution: number,
-    numbered: boolean,
-  ) {
+  constructor(part: ArmatureView, g: SideGeometry | null, e: EndGeometry, easel: Easel, numbered: boolean) {
     this.part = part;
     this.g = g;
     this.e = e;
     const radius = g?.r.comm ?? e.comm;
     const pitch = (2 * Math.PI * radius) / part.bars;
     const width = g ? (g.x.commRight - g.x.commLeft) * 0.3 : 20;
-    this.sideChalk = centred(painted(width, pitch, resolution * 1.5, (pen) => paintChalk(pen, width, pitch)));
+    const chalk = (w: number, h: number, resolution: number) =>
+      centred(easel.picture('chalkMark', { w, h }, { x: 0, y: 0, w, h }, { resolution }));
+    this.sideChalk = chalk(width, pitch, easel.resolution * 1.5);
     const endSize = Math.max(10, ((2 * Math.PI * e.comm) / part.bars) * 0.9);
-    this.endChalk = centred(
-      painted(endSize, e.comm - e.commInner, resolution, (pen) =>
-        paintChalk(pen, endSize, e.comm - e.commInner),
-      ),
-    );
+    this.endChalk = chalk(endSize, e.comm - e.commInner, easel.resolution);
     this.side.addChild(this.sideChalk, this.sideFigures);
     this.end.addChild(this.endChalk);
-    if (numbered) this.addNumbers(resolution);
+    if (numbered) this.addNumbers(easel);
   }
 
   /** @param near the part lies large enough in the main view for its numbers to be read */
@@ -78,9 +69,10 @@ export class Marks {
     sprite.scale.y = Math.max(0.05, p.facing);
   }
 
-  private addNumbers(resolution: number): void {
+  private addNumbers(easel: Easel): void {
     for (let n = 0; n < this.part.bars; n++) {
-      const texture = painted(24, 16, resolution * 1.5, (pen) => paintNumber(pen, String(n)));
+      const box = { x: 0, y: 0, w: 24, h: 16 };
+      const texture = easel.picture('barNumber', { n }, box, { resolution: easel.resolution * 1.5 });
       const end = centred(texture);
       end.scale.set(Math.min(0.82, this.e.core / 130));
       this.endNumbers.push(end);
@@ -97,35 +89,4 @@ function centred(texture: Texture): Sprite {
   const sprite = new Sprite(texture);
   sprite.anchor.set(0.5);
   return sprite;
-}
-
-function paintNumber(pen: Pen, text: string): void {
-  pen.font = font(13, 750);
-  pen.textAlign = 'center';
-  pen.textBaseline = 'middle';
-  pen.lineWidth = 3;
-  pen.strokeStyle = 'rgba(40,16,4,.75)';
-  pen.strokeText(text, 12, 8.5);
-  pen.fillStyle = '#fff6e6';
-  pen.fillText(text, 12, 8.5);
-}
-
-/** A stroke of chalk: dry at the edges. */
-function paintChalk(pen: Pen, w: number, h: number): void {
-  pen.strokeStyle = CHALK;
-  pen.lineCap = 'round';
-  pen.lineJoin = 'round';
-  pen.lineWidth = Math.max(3, Math.min(w, h) * 0.2);
-  pen.globalAlpha = 0.92;
-  pen.beginPath();
-  pen.moveTo(w * 0.16, h * 0.72);
-  pen.lineTo(w * 0.4, h * 0.3);
-  pen.lineTo(w * 0.58, h * 0.7);
-  pen.lineTo(w * 0.84, h * 0.28);
-  pen.stroke();
-  pen.globalCompositeOperation = 'destination-out';
-  for (let i = 0; i < 60; i++) {
-    pen.globalAlpha = 0.5;
-    pen.fillRect(grain(i) * w, grain(i + 60) * h, 1.2, 1);
-  }
 }

@@ -14,8 +14,9 @@ import {
   plateGeometry,
   putBackTab,
 } from './partShape.ts';
+import { linear, type Pen, roundRect, shadowed } from './pen.ts';
 import { roundOf, type Shape } from './shapes.ts';
-import { linear, type Pen, roundRect, shadowed, still } from './surface.ts';
+import { still } from './surface.ts';
 
 type Parts = Pick<Job, 'fieldFrame' | 'brushPlate'>;
 /** Puts a painted word into the usage the reader chose; null leaves words out. */

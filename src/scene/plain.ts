@@ -1,7 +1,8 @@
 import { Container, Sprite, type Texture } from 'pixi.js';
-import { SKIN_TURNS } from './paint/skin.ts';
+import type { Pen } from './pen.ts';
 import { fullTurn, onSide, type Point, TILT_DEG } from './project.ts';
-import { type Pen, painted } from './surface.ts';
+import { SKIN_TURNS } from './skinPlan.ts';
+import { painted } from './surface.ts';
 import type { Ring } from './turningSkin.ts';
 import { wholeAround } from './wholePixels.ts';
 
@@ -49,6 +50,9 @@ export class SlicedSkin {
     const sprite = new Sprite(this.laid);
     sprite.position.set(box.x, box.y);
     this.node.addChild(sprite);
+    source.on('update', () => {
+      this.firstDeg = null;
+    });
   }
 
   turnTo(rotationDeg: number): void {

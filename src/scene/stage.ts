@@ -7,42 +7,32 @@ import { ArmatureEnd } from './armatureEnd.ts';
 import { ArmatureSide } from './armatureSide.ts';
 import { BENCH_LEADS, type BenchLead } from './benchLeads.ts';
 import { CloseUp } from './closeUp.ts';
-import { growlerStage } from './growlerStage.ts';
+import { growlerBox, growlerStage } from './growlerStage.ts';
 import type { Ui } from './handling/desk.ts';
 import { surfacesForLens } from './handling/metal.ts';
 import type { Spot } from './handling/spot.ts';
 import { HeatHaze } from './heat.ts';
 import type { Instruments } from './instruments.ts';
-import { HUNG_TOOLS, type HungTool, type Layout, middle } from './layout.ts';
+import { HUNG_TOOLS, type HungTool, type Layout, middle, type Rect } from './layout.ts';
 import { Leads, restingPoses } from './leads.ts';
 import { Lens } from './lens.ts';
 import type { Makers } from './makers.ts';
 import { Marks } from './marks.ts';
-import { paintBlocks, paintEndLabels, paintJawWords, paintMatWord } from './paint/endView.ts';
-import { paintGrowlerEnd } from './paint/growlerEnd.ts';
-import { growlerBox, paintGrowlerBack, paintGrowlerFront } from './paint/growlerSide.ts';
-import { paintHungTool } from './paint/hungTools.ts';
-import { paintRoom, paintVeil } from './paint/room.ts';
-import {
-  paintChalkTool,
-  paintGrommets,
-  paintHolsters,
-  paintRailFittings,
-  paintStand,
-} from './paint/tools.ts';
 import { Flags } from './panel/flags.ts';
 import { TestLamp } from './panel/lamp.ts';
-import { Meter, type ScaleFraction } from './panel/meter.ts';
+import { Meter } from './panel/meter.ts';
+import type { ScaleFraction } from './panel/meterScale.ts';
 import { Ranges } from './panel/ranges.ts';
 import { SelectorLever } from './panel/selector.ts';
 import { leverAngle } from './panel/selectorShape.ts';
 import type { PartBoard } from './partBoard.ts';
-import { grommets, type LeadPose, type Situation } from './pose.ts';
+import type { LeadPose, Situation } from './pose.ts';
 import type { Point } from './project.ts';
 import { INSTRUMENTS, isInUse } from './railShape.ts';
 import { roundOf } from './shapes.ts';
 import { Strip } from './strip.ts';
-import { lettered, type Pen, painted, still } from './surface.ts';
+import { Easel } from './studio/easel.ts';
+import { around, type Paint } from './studio/order.ts';
 
 export interface StageOptions {
   readonly reducedMotion: boolean;
@@ -53,6 +43,8 @@ export interface StageOptions {
   /** Puts a painted word into the usage the reader chose. */
   readonly say: (text: string) => string;
   readonly makers: Makers;
+  /** Paints the still pictures. */
+  readonly paint: Paint;
   /** Asks for another picture, when something that was fetched later has come. */
   readonly redraw: () => void;
 }
@@ -89,58 +81,54 @@ export class Stage {
   private poses: Record<BenchLead, LeadPose> | null = null;
   private readonly job: Job;
   private readonly layout: Layout;
-  private readonly resolution: number;
+  private readonly easel: Easel;
   private readonly options: StageOptions;
 
   constructor(job: Job, layout: Layout, resolution: number, options: StageOptions) {
     const part = job.armature;
     this.job = job;
     this.layout = layout;
-    this.resolution = resolution;
+    const easel = new Easel(resolution, options.paint, options.redraw);
+    this.easel = easel;
     this.options = options;
-    this.side = layout.side ? new ArmatureSide(part, layout.side, resolution, options.makers) : null;
-    this.end = new ArmatureEnd(part, layout.end, resolution);
-    this.marks = new Marks(part, layout.side, layout.end, resolution, options.showBarNumbers);
-    this.meter = new Meter(layout.panel.meter, resolution, options.scaleFraction, options.lettering);
-    this.ranges = new Ranges(layout.panel, resolution, options.lettering);
-    this.selector = new SelectorLever(layout.panel.selector, resolution, options.lettering);
-    this.lamp = new TestLamp(layout.panel.lamp, resolution, options.lettering);
-    this.flags = new Flags(layout.panel.flags, resolution, options.lettering);
-    this.leads = new Leads(resolution, options.makers);
-    this.strip = new Strip(layout, resolution, options.makers);
-    this.lens = new Lens(layout, resolution, options);
+    this.side = layout.side ? new ArmatureSide(part, layout.side, easel, options.makers) : null;
+    this.end = new ArmatureEnd(part, layout.end, easel);
+    this.marks = new Marks(part, layout.side, layout.end, easel, options.showBarNumbers);
+    this.meter = new Meter(layout.panel.meter, easel, options.scaleFraction, options.lettering);
+    this.ranges = new Ranges(layout.panel, easel, options.lettering);
+    this.selector = new SelectorLever(layout.panel.selector, easel, options.lettering);
+    this.lamp = new TestLamp(layout.panel.lamp, easel, options.lettering);
+    this.flags = new Flags(layout.panel.flags, easel, options.lettering);
+    this.leads = new Leads(easel, options.makers);
+    this.strip = new Strip(layout, easel, options.makers);
+    this.lens = new Lens(layout, easel, options);
     this.gauge = new CloseUp(layout.lens, resolution, options, async () => {
       const { paintGauge } = await import('./paint/gaugeView.ts');
       return paintGauge;
     });
-    this.chalk = chalkSprite(layout, resolution);
+    this.chalk = chalkSprite(layout, easel);
     this.heat = new HeatHaze(layout, resolution, options.lettering);
-    this.compose(part, resolution);
+    this.compose(part);
   }
 
-  private compose(part: ArmatureView, resolution: number): void {
-    const { layout } = this;
-    const lettering = this.options.lettering;
-    this.node.addChild(
-      this.whole((pen) => {
-        paintRoom(pen, layout);
-        paintRailFittings(pen, layout);
-        paintStand(pen, layout.stand, lettering);
-        paintHolsters(pen, layout);
-        if (layout.mode === 'narrow') paintGrommets(pen, grommets(layout));
-        if (!lettering) return;
-        paintEndLabels(pen, layout);
-      }),
-    );
+  /** Kept once everything the first look needs has been painted. */
+  get ready(): Promise<void> {
+    return this.easel.ready;
+  }
+
+  private compose(part: ArmatureView): void {
+    const { layout, easel } = this;
+    const { lettering } = this.options;
+    this.node.addChild(easel.placed('room', { layout, lettering }, this.whole));
     if (lettering) {
       this.matWords = [false, true].map((inCradle) =>
-        still(layout.mat, resolution, (pen) => paintMatWord(pen, layout, inCradle)),
+        easel.still('matWord', { layout, inCradle }, layout.mat),
       );
       this.node.addChild(...this.matWords);
     }
-    this.hangTools(resolution);
-    this.composeEnd(part, resolution);
-    this.composeSide(part, resolution);
+    this.hangTools();
+    this.composeEnd(part);
+    this.composeSide(part);
     this.node.addChild(
       this.leads.under,
       this.boardCarrier,
@@ -160,54 +148,46 @@ export class Stage {
     );
   }
 
-  private hangTools(resolution: number): void {
+  private hangTools(): void {
     const { hung, mode } = this.layout;
+    const { lettering } = this.options;
     for (const tool of HUNG_TOOLS) {
       const box = hung[tool];
       if (!box) continue;
-      const paint = lettered(this.options.lettering, (pen) =>
-        paintHungTool(pen, box, tool, mode === 'narrow'),
-      );
-      const sprite = still(box, resolution, paint);
-      this.hung.set(tool, sprite);
-      this.node.addChild(sprite);
+      const picture = this.easel.still('hungTool', { box, tool, tile: mode === 'narrow', lettering }, box);
+      this.hung.set(tool, picture);
+      this.node.addChild(picture);
     }
   }
 
-  private composeEnd(part: ArmatureView, resolution: number): void {
-    const { layout } = this;
-    const b = layout.endBox;
-    const picture = (draw: (pen: Pen) => void): Sprite =>
-      still(b, resolution, (pen) => {
-        pen.beginPath();
-        pen.roundRect(b.x + 4, b.y + 4, b.w - 8, b.h - 8, 15);
-        pen.clip();
-        draw(pen);
-      });
-    this.endCradle = picture((pen) => {
-      paintGrowlerEnd(pen, layout.end, part.outerRadius);
-      if (this.options.lettering) paintJawWords(pen, layout, part.outerRadius);
-    });
-    this.endBlocks = picture((pen) => paintBlocks(pen, layout, this.options.lettering));
+  private composeEnd(part: ArmatureView): void {
+    const { layout, easel } = this;
+    const { lettering } = this.options;
+    const { outerRadius } = part;
+    this.endCradle = easel.still('endCradle', { layout, outerRadius, lettering }, layout.endBox);
+    this.endBlocks = easel.still('endBlocks', { layout, lettering }, layout.endBox);
     this.node.addChild(this.endBlocks);
     this.node.addChild(this.endCradle, this.end.node, this.marks.end, this.strip.end, this.leads.end);
   }
 
-  private composeSide(part: ArmatureView, resolution: number): void {
-    const { layout, side } = this;
+  private composeSide(part: ArmatureView): void {
+    const { layout, side, easel } = this;
     const g = layout.side;
     if (!g || !side) return;
-    const k = growlerStage(g, part.outerRadius, layout.panel.frame.y - 20);
+    const { outerRadius } = part;
+    const floor = layout.panel.frame.y - 20;
+    const k = growlerStage(g, outerRadius, floor);
     const plate = this.options.lettering ? 'QUARRY ROAD · BENCH 4' : '';
+    const growler = { g, outerRadius, floor, plate };
     const centre = { x: (g.x.shaftLeft + g.x.shaftRight) / 2, y: g.axisY };
     this.sideCarrier.pivot.set(centre.x, centre.y);
     this.sideCarrier.addChild(side.node, this.marks.side);
     this.node.addChild(
-      still(growlerBox(k, 'back'), resolution, (pen) => paintGrowlerBack(pen, k)),
+      easel.still('growlerBack', growler, growlerBox(k, 'back')),
       this.leads.back,
       this.strip.back,
       this.sideCarrier,
-      still(growlerBox(k, 'front'), resolution, (pen) => paintGrowlerFront(pen, k, plate)),
+      easel.still('growlerFront', growler, growlerBox(k, 'front')),
     );
   }
 
@@ -258,7 +238,7 @@ export class Stage {
     const { PartBoard } = await import('./partBoard.ts');
     if (this.gone) return;
     const { lettering, say } = this.options;
-    this.board = new PartBoard(this.layout, this.job, this.resolution, lettering ? say : null);
+    this.board = new PartBoard(this.layout, this.job, this.easel.resolution, lettering ? say : null);
     this.boardCarrier.addChild(this.board.node);
     this.options.redraw();
   }
@@ -278,7 +258,7 @@ export class Stage {
     this.instruments = 'coming';
     const { Instruments } = await import('./instruments.ts');
     if (this.gone) return;
-    this.instruments = new Instruments(this.layout, this.resolution, this.options.lettering);
+    this.instruments = new Instruments(this.layout, this.easel.resolution, this.options.lettering);
     this.instrumentCarrier.addChild(this.instruments.node);
     this.options.redraw();
   }
@@ -287,14 +267,14 @@ export class Stage {
   private showVeil(stopped: boolean): void {
     const { layout } = this;
     if (stopped && this.veil === null) {
-      this.veil = this.whole((pen) => paintVeil(pen, layout, this.options.lettering));
+      this.veil = this.easel.placed('veil', { layout, lettering: this.options.lettering }, this.whole);
       this.node.addChild(this.veil);
     }
     if (this.veil !== null) this.veil.visible = stopped;
   }
 
-  private whole(draw: (pen: Pen) => void): Sprite {
-    return new Sprite(painted(this.layout.width, this.layout.height, this.resolution, draw));
+  private get whole(): Rect {
+    return { x: 0, y: 0, w: this.layout.width, h: this.layout.height };
   }
 
   private showChalk(at: Point | null): void {
@@ -375,6 +355,7 @@ export class Stage {
     const textures = texturesIn(this.node, new Set());
     this.node.destroy({ children: true });
     for (const texture of textures) texture.destroy(true);
+    this.easel.clear();
   }
 }
 
@@ -386,15 +367,10 @@ function texturesIn(node: Container, found: Set<Texture>): Set<Texture> {
   return found;
 }
 
-function chalkSprite(layout: Layout, resolution: number): Sprite {
+function chalkSprite(layout: Layout, easel: Easel): Sprite {
   const length = Math.max(28, Math.min(46, layout.tools.chalk.w * 0.6));
-  const size = length * 1.5;
-  const sprite = new Sprite(
-    painted(size, size, Math.max(2, resolution), (pen) => {
-      pen.translate(size / 2, size / 2);
-      paintChalkTool(pen, length);
-    }),
-  );
+  const fine = { resolution: Math.max(2, easel.resolution) };
+  const sprite = new Sprite(easel.picture('chalk', { length }, around(length * 1.5), fine));
   sprite.anchor.set(0.5);
   return sprite;
 }

@@ -5,7 +5,7 @@ import type { Layout } from './layout.ts';
 import type { Makers, Ribbon } from './makers.ts';
 import type { Situation } from './pose.ts';
 import { onEnd, onSide, type Point } from './project.ts';
-import { linear, type Pen, painted, roundRect, shadowed } from './surface.ts';
+import type { Easel } from './studio/easel.ts';
 
 const GRIP = 54;
 const HEIGHT = 34;
@@ -31,14 +31,15 @@ export class Strip {
   private readonly length: number;
   private readonly grip: number;
 
-  constructor(layout: Layout, resolution: number, makers: Makers) {
+  constructor(layout: Layout, easel: Easel, makers: Makers) {
     this.length = layout.side
       ? layout.side.x.coreRight - layout.side.x.coreLeft + layout.side.r.core * 0.62 + GRIP
       : layout.end.core * 2;
     this.grip = layout.side ? GRIP : this.length * 0.24;
-    const texture = painted(this.length + 12, HEIGHT, Math.max(2, resolution), (pen) =>
-      paintStrip(pen, this.length, HEIGHT, this.grip),
-    );
+    const { length, grip } = this;
+    const box = { x: 0, y: 0, w: length + 12, h: HEIGHT };
+    const resolution = Math.max(2, easel.resolution);
+    const texture = easel.picture('strip', { length, height: HEIGHT, grip }, box, { resolution });
     this.blades = [0, 1, 2].map(() => makers.ribbon(texture));
     this.front.addChild(this.shadow, ...this.blades.map((blade) => blade.node));
   }
@@ -154,26 +155,3 @@ export class Strip {
 }
 
 /** Strip with its wooden grip at the left: pen's origin at the corner of the picture. */
-function paintStrip(pen: Pen, length: number, h: number, grip: number): void {
-  const y = h / 2;
-  shadowed(pen, 5, 0, 3, 'rgba(0,0,0,.5)', () => {
-    pen.fillStyle = linear(pen, 0, y - 7, 0, y + 7, [
-      [0, '#87949a'],
-      [0.3, '#f3f8f8'],
-      [0.55, '#b6c2c5'],
-      [1, '#66747a'],
-    ]);
-    pen.fillRect(6 + grip - 6, y - 7, length - grip + 4, 14);
-  });
-  shadowed(pen, 5, 0, 3, 'rgba(0,0,0,.5)', () => {
-    roundRect(pen, 6, y - 11, grip, 22, 8);
-    pen.fillStyle = linear(pen, 0, y - 11, 0, y + 11, [
-      [0, '#8a5a30'],
-      [0.35, '#cf9a62'],
-      [1, '#4f2f16'],
-    ]);
-    pen.fill();
-  });
-  pen.fillStyle = 'rgba(40,20,6,.5)';
-  for (let i = 0; i < 3; i++) pen.fillRect(6 + grip * (0.24 + i * 0.22), y - 10, 2, 20);
-}

@@ -1,6 +1,6 @@
 import { Container, Mesh, MeshGeometry, type Texture } from 'pixi.js';
-import { SKIN_TURNS } from './paint/skin.ts';
 import { fullTurn, onSide, TILT_DEG } from './project.ts';
+import { SKIN_TURNS } from './skinPlan.ts';
 
 /** A stretch of the armature as a solid of revolution: rings of given radius along the shaft, px. */
 export interface Ring {

@@ -25,16 +25,21 @@ export function useHeadingFocus(address: string): void {
 function whenHeaded(then: (heading: HTMLElement) => void): () => void {
   const content = document.getElementById('content');
   let timer: ReturnType<typeof setTimeout> | null = null;
+  let frame = 0;
   const observer = new MutationObserver(() => look());
   const stop = () => {
     observer.disconnect();
+    cancelAnimationFrame(frame);
     if (timer !== null) clearTimeout(timer);
   };
   const look = () => {
     const heading = content?.querySelector('h1');
     if (!heading) return;
     stop();
-    if (!isBusyElsewhere()) then(heading);
+    // With the next picture, for which the page is laid out anyway.
+    frame = requestAnimationFrame(() => {
+      if (heading.isConnected && !isBusyElsewhere()) then(heading);
+    });
   };
   if (content) observer.observe(content, { childList: true, subtree: true });
   timer = setTimeout(stop, PATIENCE_MS);

@@ -38,7 +38,7 @@ export async function createRenderer(host: HTMLElement, drawing: Drawing): Promi
 }
 
 /** Fetches the code that will draw here, so that it is there when the bench is opened. */
-export async function fetchDrawing(): Promise<void> {
+export async function fetchRenderer(): Promise<void> {
   await (orderOf('auto')[0] === 'webgl' ? import('./webgl.ts') : import('./canvas.ts'));
 }
 

@@ -1,6 +1,6 @@
 import { BRASS, COPPER } from '../materials.ts';
 import type { PlateGeometry } from '../partShape.ts';
-import { disc, grain, linear, type Pen, radial, roundRect, shadowed } from '../surface.ts';
+import { disc, grain, linear, type Pen, radial, roundRect, shadowed } from '../pen.ts';
 
 /** The brush plate from the commutator's side: two holders on insulating sheets, two riveted to the plate itself. */
 export function paintBrushPlate(pen: Pen, g: PlateGeometry): void {

@@ -1,5 +1,5 @@
 import { font, INK, PAPER } from '../materials.ts';
-import { type Pen, roundRect, shadowed } from '../surface.ts';
+import { type Pen, roundRect, shadowed } from '../pen.ts';
 
 /** Words on a slip of paper at the lower edge of a round; pen's origin at its middle, r its radius. */
 export function paintCaption(pen: Pen, r: number, text: string): void {

@@ -1,5 +1,5 @@
 import type { Clue } from '../../bench/observation.ts';
-import type { Pen } from '../surface.ts';
+import type { Pen } from '../pen.ts';
 import {
   blackenedBulb,
   brokenFilament,

@@ -1,4 +1,4 @@
-import { disc, grain, linear, type Pen, radial } from '../surface.ts';
+import { disc, grain, linear, type Pen, radial } from '../pen.ts';
 import { filament } from './subjects.ts';
 
 export function burntPigtail(pen: Pen, r: number): void {

@@ -1,4 +1,4 @@
-import { disc, grain, linear, type Pen, radial, roundRect } from '../surface.ts';
+import { disc, grain, linear, type Pen, radial, roundRect } from '../pen.ts';
 import { conductor } from './subjects.ts';
 
 export function brightSolder(pen: Pen, r: number): void {

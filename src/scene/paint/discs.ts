@@ -1,7 +1,7 @@
 import type { ArmatureView } from '../../scenario/public/job.ts';
 import { ENAMEL, MICA, SOLDER } from '../materials.ts';
+import { disc, grain, linear, type Pen, polygon, radial } from '../pen.ts';
 import type { EndGeometry } from '../project.ts';
-import { disc, grain, linear, type Pen, polygon, radial } from '../surface.ts';
 
 const RAD = Math.PI / 180;
 

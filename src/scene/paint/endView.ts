@@ -1,7 +1,7 @@
 import { LOW_RIVET, RIVET_RADIUS, restHeight } from '../growlerShape.ts';
 import type { Layout } from '../layout.ts';
 import { font } from '../materials.ts';
-import { linear, type Pen, polygon, radial, roundRect, shadowed } from '../surface.ts';
+import { linear, type Pen, polygon, radial, roundRect, shadowed } from '../pen.ts';
 
 /** What a press on the mat would do, written on it. */
 export function paintMatWord(pen: Pen, l: Layout, inCradle: boolean): void {

@@ -1,8 +1,8 @@
 import type { FieldFrameView } from '../../scenario/public/job.ts';
 import { BRASS, COPPER } from '../materials.ts';
 import type { FrameGeometry } from '../partShape.ts';
+import { disc, grain, linear, type Pen, polygon, radial, roundRect, shadowed } from '../pen.ts';
 import type { Point } from '../project.ts';
-import { disc, grain, linear, type Pen, polygon, radial, roundRect, shadowed } from '../surface.ts';
 
 const RAD = Math.PI / 180;
 type Joint = { readonly from: string; readonly to: string };

@@ -3,7 +3,7 @@ import { brushWords } from '../../bench/toolWords.ts';
 import type { PaintCloseUp } from '../closeUp.ts';
 import { type Dialled, dialFor, handAngle, type Ruled, ruledFor } from '../gaugeShape.ts';
 import { COPPER, font, INK, MICA, PAPER, STEEL } from '../materials.ts';
-import { disc, linear, type Pen, roundRect, shadowed } from '../surface.ts';
+import { disc, linear, type Pen, roundRect, shadowed } from '../pen.ts';
 import { paintCaption } from './caption.ts';
 
 /** A gauge at rest on the part, seen large. What it shows is what an eye reads off it, and drives the whole picture. */

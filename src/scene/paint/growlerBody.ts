@@ -1,7 +1,7 @@
 import { COIL } from '../growlerShape.ts';
 import type { GrowlerStage } from '../growlerStage.ts';
 import { TAPE } from '../materials.ts';
-import { linear, type Pen, polygon, shadowed } from '../surface.ts';
+import { linear, type Pen, polygon, shadowed } from '../pen.ts';
 
 /** How far the winding's ends stand out of the iron, and the height of their upper side over the apex, mm. */
 const COIL_BULGE = 17;

@@ -1,7 +1,7 @@
 import { COIL, RIVET_RADIUS, RIVETS, restHeight, WHOLE } from '../growlerShape.ts';
 import { COPPER, TAPE } from '../materials.ts';
+import { disc, grain, linear, type Pen, polygon, radial, roundRect, shadowed } from '../pen.ts';
 import type { EndGeometry } from '../project.ts';
-import { disc, grain, linear, type Pen, polygon, radial, roundRect, shadowed } from '../surface.ts';
 
 /** The growler seen along the shaft, as it stands in the end view. */
 export function paintGrowlerEnd(pen: Pen, g: EndGeometry, outerRadiusM: number): void {

@@ -1,18 +1,8 @@
 import { FACE_FROM, FACE_TO, FAR_LEG, FOOT, NEAR_LEG, OUTER, SHOULDER_TOP } from '../growlerShape.ts';
 import type { GrowlerStage } from '../growlerStage.ts';
-import type { Rect } from '../layout.ts';
 import { BRASS, font } from '../materials.ts';
-import { disc, grain, linear, type Pen, polygon, radial, roundRect, type Stop } from '../surface.ts';
+import { disc, grain, linear, type Pen, polygon, radial, roundRect, type Stop } from '../pen.ts';
 import { castBase, coilEnd } from './growlerBody.ts';
-
-/** Part of the main view that the growler covers behind or before the armature, px. */
-export function growlerBox(k: GrowlerStage, which: 'back' | 'front'): Rect {
-  const edge = which === 'back' ? 46 * k.s : 4;
-  const [left] = k.at(k.left, which === 'back' ? 0 : -OUTER, 0);
-  const [, top] = which === 'back' ? k.at(0, FACE_TO + 5, FACE_TO) : k.at(0, -FACE_TO, FACE_TO);
-  const x = left - edge - 4;
-  return { x, y: top - 4, w: k.right + 8 * k.s + edge * 1.2 - x, h: k.floor + 24 - top + 4 };
-}
 
 /** A flat of the iron between two places of the section, drawn along the whole stack with its laminations. */
 function flat(

@@ -1,6 +1,6 @@
 import type { HungTool, Rect } from '../layout.ts';
 import { BRASS, font, STEEL } from '../materials.ts';
-import { disc, linear, type Pen, roundRect, shadowed } from '../surface.ts';
+import { disc, linear, type Pen, roundRect, shadowed } from '../pen.ts';
 
 const NAMES: Readonly<Record<HungTool, string>> = {
   tester: 'tester',

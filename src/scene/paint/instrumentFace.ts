@@ -1,7 +1,7 @@
 import type { Rect } from '../layout.ts';
 import { BRASS, INK, PAPER } from '../materials.ts';
+import { disc, linear, type Pen, roundRect, shadowed } from '../pen.ts';
 import { DECADES, faceOf, type Instrument, SWEEP } from '../railShape.ts';
-import { disc, linear, type Pen, roundRect, shadowed } from '../surface.ts';
 
 /** Case, scale and window of an instrument of the rail. Its scale is marked by decades; figures say the rest. */
 export function paintFace(pen: Pen, box: Rect, which: Instrument): void {

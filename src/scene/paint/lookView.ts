@@ -1,6 +1,6 @@
 import type { Clue, LookView } from '../../bench/observation.ts';
 import { BRASS } from '../materials.ts';
-import { disc, linear, type Pen, radial, shadowed } from '../surface.ts';
+import { disc, linear, type Pen, radial, shadowed } from '../pen.ts';
 import { paintCaption } from './caption.ts';
 import { paintClue } from './clues.ts';
 import { paintSubject } from './subjects.ts';

@@ -1,38 +1,15 @@
 import type { RangeA } from '../../bench/action.ts';
 import { font, INK, PAPER } from '../materials.ts';
-import { disc, linear, type Pen, polygon, radial, roundRect, shadowed } from '../surface.ts';
+import {
+  DIVISIONS,
+  figureSize,
+  HALF_SWEEP as HALF,
+  type PrintedScale,
+  sweepAngle,
+} from '../panel/meterScale.ts';
+import { disc, linear, type Pen, polygon, radial, roundRect, shadowed } from '../pen.ts';
 
-const HALF = (46 * Math.PI) / 180;
-
-/** Figures, long strokes and short strokes of each printed scale, A. */
-const DIVISIONS: Readonly<
-  Record<RangeA, { figure: number; long: number; short: number; readableFrom: number }>
-> = {
-  3: { figure: 0.5, long: 0.5, short: 0.1, readableFrom: 0.5 },
-  15: { figure: 3, long: 1, short: 0.5, readableFrom: 3 },
-  30: { figure: 5, long: 5, short: 1, readableFrom: 5 },
-  100: { figure: 20, long: 10, short: 2, readableFrom: 20 },
-};
-
-/** Size of the scale's figures in a case of a width, px. */
-function figureSize(w: number): number {
-  return Math.max(10, Math.min(17, w / 17));
-}
-
-/** Pivot and length of the needle in a case of the given size, px. */
-export function sweepAngle(w: number, h: number): { x: number; y: number; length: number; arc: number } {
-  const size = figureSize(w);
-  const arc = Math.min(h * 0.7, (w / 2 - 14 - size * 1.3) / Math.sin(HALF));
-  return { x: w / 2, y: Math.max(14 + size * 1.5, h * 0.11 + size) + arc, length: arc * 0.97, arc };
-}
-
-export function paintMeterFace(
-  pen: Pen,
-  w: number,
-  h: number,
-  range: RangeA,
-  scale: (currentA: number, rangeA: RangeA) => number,
-): void {
+export function paintMeterFace(pen: Pen, w: number, h: number, range: RangeA, scale: PrintedScale): void {
   shadowed(pen, 12, 0, 5, 'rgba(0,0,0,.6)', () => {
     roundRect(pen, 3, 2, w - 6, h - 8, 12);
     pen.fillStyle = '#0d1518';
@@ -58,9 +35,13 @@ export function paintMeterFace(
   pen.restore();
 }
 
-type Law = (currentA: number, rangeA: RangeA) => number;
+/** Where a current stands on the scale, 0..1 of the sweep. */
+type Law = (amps: number) => number;
 
-function paintScale(pen: Pen, w: number, h: number, range: RangeA, law: Law): void {
+function paintScale(pen: Pen, w: number, h: number, range: RangeA, scale: PrintedScale): void {
+  const d = DIVISIONS[range];
+  // Every place on a scale is one of its short strokes.
+  const law: Law = (amps) => scale[Math.round(amps / d.short)]!;
   const p = sweepAngle(w, h);
   paintMirror(pen, p.x, p.y, p.arc * 0.86);
   const at = (fraction: number, r: number): [number, number] => {
@@ -72,7 +53,6 @@ function paintScale(pen: Pen, w: number, h: number, range: RangeA, law: Law): vo
   pen.beginPath();
   pen.arc(p.x, p.y, p.arc * 0.94, -Math.PI / 2 - HALF, -Math.PI / 2 + HALF);
   pen.stroke();
-  const d = DIVISIONS[range];
   for (let i = 0; i * d.short <= range + 1e-9; i++) strokeAt(pen, p.arc, i * d.short, range, d, law, at);
   paintFigures(pen, p, range, d, law, at, w);
   paintLegend(pen, p, w, range);
@@ -90,10 +70,10 @@ function strokeAt(
   const isMultiple = (step: number) => Math.abs(amps / step - Math.round(amps / step)) < 1e-6;
   const long = isMultiple(d.long);
   const figure = isMultiple(d.figure);
-  const gap = law(Math.min(range, amps + d.short), range) - law(amps, range);
-  const before = law(amps, range) - law(Math.max(0, amps - d.short), range);
+  const gap = law(Math.min(range, amps + d.short)) - law(amps);
+  const before = law(amps) - law(Math.max(0, amps - d.short));
   if (!long && Math.min(gap, before) * 2 * HALF * arc < 2.6) return;
-  const f = law(amps, range);
+  const f = law(amps);
   pen.strokeStyle = INK;
   pen.lineWidth = figure ? 2 : long ? 1.4 : 0.9;
   pen.beginPath();
@@ -121,7 +101,7 @@ function paintFigures(
   pen.textBaseline = 'middle';
   let last = -1;
   for (let i = 0; i * d.figure <= range + 1e-9; i++) {
-    const f = law(i * d.figure, range);
+    const f = law(i * d.figure);
     if (i > 0 && (f - last) * 2 * HALF * p.arc < size * 1.25) continue;
     last = f;
     const [x, y] = at(f, p.arc * 1.04 + size * 0.66);

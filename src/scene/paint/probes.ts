@@ -1,6 +1,6 @@
 import { BRASS, GUARDED_LEAD, NEEDLE_LEAD } from '../materials.ts';
+import { linear, type Pen, polygon, roundRect, shadowed } from '../pen.ts';
 import type { LeadBuild } from '../pose.ts';
-import { linear, type Pen, polygon, roundRect, shadowed } from '../surface.ts';
 
 function steel(pen: Pen, half: number) {
   return linear(pen, 0, -half, 0, half, [

@@ -1,6 +1,6 @@
 import type { Layout, Rect } from '../layout.ts';
 import { APRON, BENCH, BRASS, font, WALL } from '../materials.ts';
-import { disc, grain, linear, type Pen, polygon, radial, roundRect, shadowed } from '../surface.ts';
+import { disc, grain, linear, type Pen, polygon, radial, roundRect, shadowed } from '../pen.ts';
 import { paintEndFrame } from './endView.ts';
 
 /** Everything that never changes: wall, window at dusk, bench top, mat, the frame of the end view, the panel's housing. */

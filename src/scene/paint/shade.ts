@@ -1,5 +1,5 @@
+import { linear, type Pen, polygon, type Stop } from '../pen.ts';
 import { onSide, TILT_DEG } from '../project.ts';
-import { linear, type Pen, polygon, type Stop } from '../surface.ts';
 import type { Ring } from '../turningSkin.ts';
 
 /** How a round surface answers the light above and before the bench: stops from the top of the round to its foot. */

@@ -1,6 +1,6 @@
 import type { Place } from '../../bench/places.ts';
 import { ENAMEL, MICA } from '../materials.ts';
-import { disc, grain, linear, type Pen, radial, roundRect } from '../surface.ts';
+import { disc, grain, linear, type Pen, radial, roundRect } from '../pen.ts';
 
 /** A place under the lens, as a sound one looks; the pen's origin is the middle of the glass, r its radius. */
 export function paintSubject(pen: Pen, r: number, place: Place): void {

@@ -1,7 +1,7 @@
 import type { Layout, Rect } from '../layout.ts';
 import { BRASS, font } from '../materials.ts';
+import { disc, linear, type Pen, radial, roundRect, shadowed } from '../pen.ts';
 import type { Point } from '../project.ts';
-import { disc, linear, type Pen, radial, roundRect, shadowed } from '../surface.ts';
 
 /** The lens: a round of glass in brass with a turned handle; origin at the middle of the glass. */
 export function paintLensTool(pen: Pen, r: number): void {

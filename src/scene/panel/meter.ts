@@ -1,35 +1,32 @@
-import { Container, Graphics, Sprite } from 'pixi.js';
-import { RANGES_A, type RangeA } from '../../bench/action.ts';
+import { Container, Graphics, type Sprite } from 'pixi.js';
+import type { RangeA } from '../../bench/action.ts';
 import type { NeedleView } from '../../bench/observation.ts';
 import type { Rect } from '../layout.ts';
-import { paintMeterFace, paintMeterGlass, sweepAngle } from '../paint/meterFace.ts';
-import { lettered, painted } from '../surface.ts';
-
-/** Angular fraction of the scale at which a current stands, on a range; both A. The meter's own law gives it. */
-export type ScaleFraction = (currentA: number, rangeA: RangeA) => number;
+import type { Easel } from '../studio/easel.ts';
+import { HALF_SWEEP, printedScale, type ScaleFraction, sweepAngle } from './meterScale.ts';
 
 /** The ammeter: a face printed for the range in use, a mirror under the scale, a needle over both. */
 export class Meter {
   readonly node = new Container();
   private readonly faces = new Map<RangeA, Sprite>();
   private readonly needle = new Container();
+  private readonly easel: Easel;
   private readonly make: (range: RangeA) => Sprite;
 
-  constructor(box: Rect, resolution: number, scale: ScaleFraction, lettering: boolean) {
+  constructor(box: Rect, easel: Easel, law: ScaleFraction, lettering: boolean) {
+    const { w, h } = box;
+    this.easel = easel;
     this.node.position.set(box.x, box.y);
     this.make = (range) =>
-      new Sprite(
-        painted(
-          box.w,
-          box.h,
-          resolution,
-          lettered(lettering, (pen) => paintMeterFace(pen, box.w, box.h, range, scale)),
-        ),
+      easel.placed(
+        'meterFace',
+        { w, h, range, scale: printedScale(range, law), lettering },
+        { x: 0, y: 0, w, h },
       );
     const pivot = sweepAngle(box.w, box.h);
     this.buildNeedle(pivot.length, Math.max(-14, (pivot.y - box.h + 30) / Math.cos(HALF_SWEEP)));
     this.needle.position.set(pivot.x, pivot.y);
-    const glass = new Sprite(painted(box.w, box.h, resolution, (pen) => paintMeterGlass(pen, box.w, box.h)));
+    const glass = easel.placed('meterGlass', { w, h }, { x: 0, y: 0, w, h });
     const faces = new Container();
     this.node.addChild(faces, this.needle, glass);
     this.facesNode = faces;
@@ -38,19 +35,20 @@ export class Meter {
   private readonly facesNode: Container;
 
   show(range: RangeA, needle: NeedleView): void {
-    this.face(range);
-    for (const each of RANGES_A) {
-      const face = this.faces.get(each);
-      if (face) face.visible = each === range;
-    }
+    const face = this.face(range);
+    // The old scale stays until the new one has been printed.
+    if (this.easel.hasPainted(face.texture))
+      for (const each of this.faces.values()) each.visible = each === face;
     this.needle.rotation = needleAngle(needle.deflection);
   }
 
-  private face(range: RangeA): void {
-    if (this.faces.has(range)) return;
+  private face(range: RangeA): Sprite {
+    const known = this.faces.get(range);
+    if (known) return known;
     const face = this.make(range);
     this.faces.set(range, face);
     this.facesNode.addChild(face);
+    return face;
   }
 
   /** @param from distance from the pivot at which the needle comes out from under the hood, px */
@@ -66,9 +64,6 @@ export class Meter {
     this.needle.addChild(shadow, blade);
   }
 }
-
-/** Half the sweep of the needle either side of upright, rad. */
-export const HALF_SWEEP = (46 * Math.PI) / 180;
 
 /** Needle angle from upright, clockwise positive, rad. */
 export function needleAngle(fraction: number): number {

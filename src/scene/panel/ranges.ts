@@ -1,30 +1,20 @@
-import { Container, Sprite } from 'pixi.js';
+import { Container, type Sprite } from 'pixi.js';
 import { RANGES_A, type RangeA } from '../../bench/action.ts';
 import type { PanelLayout } from '../layout.ts';
-import { font, INK, PAPER } from '../materials.ts';
-import { lettered, linear, type Pen, painted, polygon, roundRect, shadowed } from '../surface.ts';
+import type { Easel } from '../studio/easel.ts';
 
 /** Four plates beside the ammeter; the one pressed in is the range in use. */
 export class Ranges {
   readonly node = new Container();
   private readonly plates: { range: RangeA; up: Sprite; down: Sprite }[] = [];
 
-  constructor(panel: PanelLayout, resolution: number, lettering: boolean) {
+  constructor(panel: PanelLayout, easel: Easel, lettering: boolean) {
     RANGES_A.forEach((range, i) => {
       const box = panel.ranges[i]!;
-      const [up, down] = [false, true].map((pressed) => {
-        const sprite = new Sprite(
-          painted(
-            box.w,
-            box.h,
-            resolution,
-            lettered(lettering, (pen) => paintPlate(pen, box.w, box.h, range, pressed)),
-          ),
-        );
-        sprite.position.set(box.x, box.y);
-        this.node.addChild(sprite);
-        return sprite;
-      }) as [Sprite, Sprite];
+      const [up, down] = [false, true].map((pressed) =>
+        easel.placed('rangePlate', { w: box.w, h: box.h, range, pressed, lettering }, box),
+      ) as [Sprite, Sprite];
+      this.node.addChild(up, down);
       this.plates.push({ range, up, down });
     });
   }
@@ -35,46 +25,4 @@ export class Ranges {
       plate.up.visible = plate.range !== range;
     }
   }
-}
-
-function paintPlate(pen: Pen, w: number, h: number, range: RangeA, pressed: boolean): void {
-  const lift = pressed ? 0 : 3;
-  shadowed(pen, pressed ? 0 : 5, 0, pressed ? 0 : 3, 'rgba(0,0,0,.6)', () => {
-    roundRect(pen, 2, 3 - lift + 2, w - 4, h - 7, 5);
-    pen.fillStyle = linear(
-      pen,
-      0,
-      0,
-      0,
-      h,
-      pressed
-        ? [
-            [0, '#cbbf9f'],
-            [1, PAPER],
-          ]
-        : [
-            [0, '#43565d'],
-            [1, '#243339'],
-          ],
-    );
-    pen.fill();
-  });
-  pen.strokeStyle = pressed ? '#0e1719' : '#5b757c';
-  pen.lineWidth = 1.2;
-  pen.stroke();
-  const size = Math.max(10, Math.min(17, w / 4.4, h * 0.44));
-  pen.font = font(size, 700);
-  pen.textAlign = 'center';
-  pen.textBaseline = 'middle';
-  pen.fillStyle = pressed ? INK : '#cfe0de';
-  const y = h / 2 + 1 - lift / 2;
-  pen.fillText(`${range} A`, w / 2 + (pressed ? size * 0.32 : 0), y);
-  if (!pressed) return;
-  const t = size * 0.3;
-  polygon(pen, [
-    [4.5, y - t],
-    [4.5 + t * 1.3, y],
-    [4.5, y + t],
-  ]);
-  pen.fill();
 }

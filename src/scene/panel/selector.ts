@@ -1,33 +1,20 @@
 import { Container, Sprite } from 'pixi.js';
-import type { Selector } from '../../bench/action.ts';
 import type { Rect } from '../layout.ts';
-import { font } from '../materials.ts';
-import { disc, lettered, linear, type Pen, painted, radial, roundRect, shadowed, still } from '../surface.ts';
-import { POSITIONS, type SelectorShape, selectorMark, selectorShape } from './selectorShape.ts';
-
-const RAD = Math.PI / 180;
+import type { Easel } from '../studio/easel.ts';
+import { around } from '../studio/order.ts';
+import { selectorShape } from './selectorShape.ts';
 
 /** The bench's main switch: a lever on a boss with three engraved places. */
 export class SelectorLever {
   readonly node = new Container();
   private readonly lever: Sprite;
 
-  constructor(box: Rect, resolution: number, lettering: boolean) {
-    const s = selectorShape(box);
-    const plate = still(
-      box,
-      resolution,
-      lettered(lettering, (pen) => paintPlate(pen, box, s)),
-    );
-    const size = s.r * 2.6;
-    this.lever = new Sprite(
-      painted(size, size, resolution, (pen) => {
-        pen.translate(size / 2, size / 2);
-        paintLever(pen, s.r);
-      }),
-    );
+  constructor(box: Rect, easel: Easel, lettering: boolean) {
+    const { x, y, r } = selectorShape(box);
+    const plate = easel.still('selectorPlate', { box, lettering }, box);
+    this.lever = new Sprite(easel.picture('lever', { r }, around(r * 2.6)));
     this.lever.anchor.set(0.5);
-    this.lever.position.set(s.x, s.y);
+    this.lever.position.set(x, y);
     this.node.addChild(plate, this.lever);
   }
 
@@ -39,86 +26,4 @@ export class SelectorLever {
   get angle(): number {
     return this.lever.rotation;
   }
-}
-
-function paintPlate(pen: Pen, box: Rect, s: SelectorShape): void {
-  roundRect(pen, box.x + 2, box.y + 2, box.w - 4, box.h - 8, 10);
-  pen.fillStyle = linear(pen, 0, box.y, 0, box.y + box.h, [
-    [0, '#1a272c'],
-    [1, '#111b1f'],
-  ]);
-  pen.fill();
-  pen.strokeStyle = 'rgba(140,180,182,.28)';
-  pen.lineWidth = 1;
-  pen.stroke();
-  const size = Math.max(11, Math.min(17, s.r * 0.34));
-  for (const { to, deg, word } of POSITIONS) {
-    const a = deg * RAD;
-    pen.strokeStyle = '#d7e4e0';
-    pen.lineWidth = 2.4;
-    pen.beginPath();
-    pen.moveTo(s.x + s.r * 1.06 * Math.sin(a), s.y - s.r * 1.06 * Math.cos(a));
-    pen.lineTo(s.x + s.r * 1.2 * Math.sin(a), s.y - s.r * 1.2 * Math.cos(a));
-    pen.stroke();
-    const mark = selectorMark(box, to);
-    paintFill(pen, mark.x, mark.y - size * 1.2, size * 0.5, to);
-    pen.fillStyle = '#eef4ee';
-    pen.font = font(size, 750);
-    pen.textAlign = 'center';
-    pen.textBaseline = 'middle';
-    pen.fillText(word, mark.x, mark.y);
-  }
-}
-
-/** How far the bench is excited, as a shape: an empty, a half and a full round. */
-function paintFill(pen: Pen, x: number, y: number, r: number, to: Selector): void {
-  pen.strokeStyle = '#eef4ee';
-  pen.lineWidth = 1.5;
-  pen.beginPath();
-  pen.arc(x, y, r, 0, Math.PI * 2);
-  pen.stroke();
-  if (to === 'off') return;
-  pen.fillStyle = '#eef4ee';
-  pen.beginPath();
-  if (to === 'high') pen.arc(x, y, r, 0, Math.PI * 2);
-  else pen.arc(x, y, r, 0, Math.PI);
-  pen.fill();
-}
-
-function paintLever(pen: Pen, r: number): void {
-  shadowed(pen, r * 0.3, 0, r * 0.12, 'rgba(0,0,0,.75)', () => {
-    disc(pen, 0, 0, r, '#11181b');
-  });
-  disc(
-    pen,
-    0,
-    0,
-    r,
-    radial(pen, -r * 0.3, -r * 0.4, r * 0.1, r * 1.2, [
-      [0, '#5d6d73'],
-      [0.5, '#2e3b40'],
-      [1, '#141c1f'],
-    ]),
-  );
-  for (let i = 0; i < 36; i++) {
-    const a = (i / 36) * Math.PI * 2;
-    pen.strokeStyle = i % 2 ? 'rgba(255,255,255,.08)' : 'rgba(0,0,0,.4)';
-    pen.lineWidth = 2;
-    pen.beginPath();
-    pen.moveTo(Math.sin(a) * r * 0.9, Math.cos(a) * r * 0.9);
-    pen.lineTo(Math.sin(a) * r, Math.cos(a) * r);
-    pen.stroke();
-  }
-  shadowed(pen, 6, 0, 3, 'rgba(0,0,0,.7)', () => {
-    roundRect(pen, -r * 0.19, -r * 1.02, r * 0.38, r * 1.75, r * 0.17);
-    pen.fillStyle = linear(pen, -r * 0.2, 0, r * 0.2, 0, [
-      [0, '#8a2d22'],
-      [0.35, '#d2604d'],
-      [1, '#6c1f17'],
-    ]);
-    pen.fill();
-  });
-  roundRect(pen, -r * 0.05, -r * 0.96, r * 0.1, r * 0.42, r * 0.05);
-  pen.fillStyle = '#fff4df';
-  pen.fill();
 }

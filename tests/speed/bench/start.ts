@@ -41,6 +41,8 @@ function tellWrites(channel: string): void {
  */
 function goToBench([channel, job, probe]: readonly [string, string, string]): void {
   const tell = (globalThis as unknown as Record<string, (text: string) => void>)[channel];
+  // Asked with every picture, the page would draw more of them.
+  const EVERY_MS = 15;
   const wanted = [`a[href="#/job/${job}"]`, 'main .button-main'];
   const look = new MutationObserver(() => {
     const next = wanted[0] === undefined ? null : document.querySelector<HTMLElement>(wanted[0]);
@@ -49,13 +51,13 @@ function goToBench([channel, job, probe]: readonly [string, string, string]): vo
     next.click();
     if (wanted.length > 0) return;
     look.disconnect();
-    requestAnimationFrame(seek);
+    setTimeout(seek, EVERY_MS);
   });
   look.observe(document, { childList: true, subtree: true });
   function seek(): void {
     const picture = document.querySelector<Picture>('.bench-picture');
     const found = picture?.places?.().find(({ id }) => id === probe);
-    if (!picture || !found) return void requestAnimationFrame(seek);
+    if (!picture || !found) return void setTimeout(seek, EVERY_MS);
     const box = picture.getBoundingClientRect();
     tell?.(JSON.stringify({ at: { x: box.x + found.x, y: box.y + found.y } }));
   }

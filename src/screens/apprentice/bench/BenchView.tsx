@@ -1,4 +1,4 @@
-import { useEffect, useRef, useState } from 'preact/hooks';
+import { useLayoutEffect, useRef, useState } from 'preact/hooks';
 import type { Action } from '../../../bench/action.ts';
 import type { LeadId } from '../../../bench/places.ts';
 import type { Tool } from '../../../scenario/public/benchTools.ts';
@@ -96,7 +96,8 @@ function Picture(props: PictureProps) {
   const host = useRef<HTMLDivElement>(null);
   const { bench, mountScene, vocabulary, still, onTool } = props;
   const { hang } = props.eye;
-  useEffect(() => {
+  // At once: the picture takes longest, and everything else of the page is there already.
+  useLayoutEffect(() => {
     if (!host.current) return;
     return mountScene(host.current, bench.port, { vocabulary, still, onTool, ...hang });
   }, [mountScene, bench.port, vocabulary, still, hang, onTool]);
