@@ -8,7 +8,7 @@ afterAll(closeBrowser);
 /** Script a school's line must carry before anybody can work, bytes. */
 const MOST_BYTES = 260_000;
 
-const scene = () => withImports([...entryFiles(), built('scene')]);
+const scene = () => withImports([...entryFiles(), built('scene'), built('paintingWorker')]);
 
 describe('script loaded before the bench can be used', () => {
   it.each(['canvas', 'webgl'])('keeps within its band when the bench is drawn by %s', (drawing) => {
