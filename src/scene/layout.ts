@@ -310,7 +310,8 @@ export function layOut(
 ): Layout {
   const w = Math.max(300, width);
   const h = Math.max(420, height);
-  return w < 560 ? narrow(part, w, h, beside) : wide(part, w, h, beside);
+  // The narrow arrangement stands upright: in a low host its column would have no room.
+  return w < 560 && h > w ? narrow(part, w, h, beside) : wide(part, w, h, beside);
 }
 
 export function inside(r: Rect, p: Point, margin = 0): boolean {

@@ -59,7 +59,17 @@ export function paintEndLabels(pen: Pen, l: Layout): void {
   pen.textBaseline = 'alphabetic';
   if (l.mode === 'narrow') return;
   pen.fillStyle = 'rgba(214,236,229,.9)';
-  pen.fillText('from the commutator end', b.x + b.w / 2, b.y + 21);
+  if (b.h >= 230) {
+    pen.fillText('from the commutator end', b.x + b.w / 2, b.y + 21);
+    return;
+  }
+  if (b.w < 210) return;
+  // Beside the armature, which has the whole height of a low picture.
+  pen.font = font(10, 650);
+  pen.textAlign = 'left';
+  ['from the', 'commutator', 'end'].forEach((line, i) => {
+    pen.fillText(line, b.x + 10, b.y + 19 + 12 * i);
+  });
 }
 
 /** Which jaw is which, cut into the iron. */

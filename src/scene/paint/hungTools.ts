@@ -9,6 +9,9 @@ const NAMES: Readonly<Record<HungTool, string>> = {
   remedies: 'brush, iron',
 };
 
+/** Narrower than this a place on the rail has no room for a name, px. */
+const NAMED = 36;
+
 /** A tool on its hook with its name under it, as large as its place on the rail. */
 export function paintHungTool(pen: Pen, box: Rect, tool: HungTool, tile: boolean): void {
   if (tile) {
@@ -23,9 +26,10 @@ export function paintHungTool(pen: Pen, box: Rect, tool: HungTool, tile: boolean
   pen.textBaseline = 'alphabetic';
   pen.fillStyle = '#cfe0dd';
   // The name may stand before the window.
-  shadowed(pen, 3, 0, 0, '#04100f', () =>
-    pen.fillText(name, box.x + box.w / 2, box.y + box.h - (tile ? 3 : 4)),
-  );
+  if (box.w >= NAMED)
+    shadowed(pen, 3, 0, 0, '#04100f', () =>
+      pen.fillText(name, box.x + box.w / 2, box.y + box.h - (tile ? 3 : 4)),
+    );
   const room = box.h - (tile ? 16 : 20);
   const size = Math.min(box.w * 0.62, room * 0.8, 40);
   pen.save();
