@@ -17,10 +17,10 @@ export interface AlterableWinding {
   readonly network: Network | null;
 }
 
-/** A fault that is there in any case, and its severity a step up and down. */
+/** What is there in any case; and for each fault in it, all with its severity a step up or down. */
 export interface Standing {
   readonly alteration: Alteration;
-  readonly beside: readonly Alteration[];
+  readonly beside: readonly (readonly Alteration[])[];
 }
 
 /** Alterations that differ in severity only, from the first of them on. */
@@ -85,7 +85,9 @@ export class AlteredScale {
     };
     const millivolts = of(altered);
     const cells = cellsOf(millivolts, runs);
-    const own = beside.length === 0 ? 0 : cellsOf(of([alteration, ...beside]), [asOneRun(beside)])[0]!;
+    const own = Math.hypot(
+      ...beside.map((steps) => cellsOf(of([alteration, ...steps]), [asOneRun(steps)])[0]!),
+    );
     for (let k = 0; k < cells.length; k++) cells[k] = Math.sqrt(cells[k]! ** 2 + own ** 2);
     const likelihoods = dropLikelihoods({ millivolts, cells }, reading);
     addLogs(likelihoods, slackOfDrop(reading), this.dropLog, this.dropLoose);
@@ -104,12 +106,14 @@ export class AlteredScale {
     addLogs(needleLikelihoods(table, reading), slackOfNeedle(reading), this.log, this.loose);
   }
 
-  /** What half a step in the standing fault's own severity does to the needle. */
+  /** What half a step in the standing faults' own severities does to the needle. */
   private ownCell(pair: BarPair, supply: Parameters<BarPair['source']>[1], reading: MeterReading): number {
     const { beside, alteration } = this.in;
-    if (beside.length === 0) return 0;
-    const sources = gather([alteration, ...beside], (one, into) => pair.source(one, supply, into));
-    return severityCells(sources, reading.rangeA, [asOneRun(beside)])[0]!;
+    const cells = beside.map((steps) => {
+      const sources = gather([alteration, ...steps], (one, into) => pair.source(one, supply, into));
+      return severityCells(sources, reading.rangeA, [asOneRun(steps)])[0]!;
+    });
+    return Math.hypot(...cells);
   }
 
   private solution(reading: MeterReading): LoopSolution {

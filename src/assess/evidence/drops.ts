@@ -81,8 +81,8 @@ export function shownMv(volt: number): number {
   return Math.min(DROP_END_MV, 1000 * Math.abs(volt));
 }
 
-/** Most ports an alteration may have: two reversed coils. */
-const MOST_PORTS = 8;
+/** Most ports an alteration may have: four reversed coils. */
+const MOST_PORTS = 16;
 /** Current through each port for an ampere fed in, and room to work it out. */
 const through = new Float64Array(MOST_PORTS);
 const matrices = Array.from({ length: MOST_PORTS + 1 }, (_, k) => new Float64Array(k * k));

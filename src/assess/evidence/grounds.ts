@@ -16,13 +16,13 @@ const OHMS: readonly Severity[] = [0.04, 0.8].map((ohm) => ({ ohm, share: 1 / 2 
 /** Every two bars of the part joined through the core, weighed against the meter readings. */
 export class Grounds {
   readonly scale: AlteredScale;
-  /** Logarithm of the odds of each, given that there is a ground at all and before rarity. */
+  /** Logarithm of the odds of each, given that there is a ground at all and before rarity beside other things. */
   readonly oddsLog: number;
   private readonly dictionary: Dictionary;
   private readonly feltBy = new Map<number, { better: number[]; looseBetter: number[] }>();
   private readonly bars: readonly (readonly [number, number])[];
 
-  constructor(dictionary: Dictionary, { insulation }: Priors) {
+  constructor(dictionary: Dictionary, { insulation, alike }: Priors) {
     const { bars } = dictionary.design;
     this.dictionary = dictionary;
     this.bars = Array.from({ length: bars }, (_, a) =>
@@ -34,7 +34,7 @@ export class Grounds {
     this.scale = new AlteredScale(dictionary, plain, altered, runs);
     // One of two grounds is that of the insulation already weighed; which of them does not matter.
     const second = (insulation.groundedBar + insulation.groundedCoil) / 2;
-    this.oddsLog = Math.log(second / altered.length);
+    this.oddsLog = Math.log((alike * second) / altered.length);
   }
 
   weigh(meters: readonly MeterReading[], drops: readonly DropReading[]): void {
@@ -53,7 +53,7 @@ export class Grounds {
       winding: this.dictionary.winding,
       network: null,
       alteration: this.alteration(k, severity),
-      beside: beside.map((s) => this.alteration(k, s)),
+      beside: [beside.map((s) => this.alteration(k, s))],
     };
   }
 

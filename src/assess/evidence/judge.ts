@@ -143,8 +143,8 @@ export function chanceOf(posterior: Posterior, meaning: Set): number {
 function freeOf(cases: CaseTable, marked: Uint8Array): Uint8Array {
   const free = new Uint8Array(cases.count).fill(1);
   for (let w = 0; w < cases.singles; w++) if (marked[w] === 1) free[w] = 0;
-  cases.pairs.forEach(({ suspect, second }, k) => {
-    if (marked[suspect] === 1 || marked[second.nearest] === 1) free[cases.none + 1 + k] = 0;
+  cases.several.forEach(({ suspects }, k) => {
+    if (suspects.some((suspect) => marked[suspect] === 1)) free[cases.none + 1 + k] = 0;
   });
   return free;
 }

@@ -1,7 +1,7 @@
+import type { Second } from './besides.ts';
 import { insulationSigns, type Signs, signWeight, surfaceSigns, windingSigns } from './clues.ts';
 import type { EvidenceModel } from './model.ts';
 import { SURFACES } from './noise.ts';
-import type { Second } from './pairs.ts';
 import type { OtherLooks } from './posterior.ts';
 import type { LookReading } from './reading.ts';
 import type { SuspectPlace } from './suspects.ts';

@@ -29,6 +29,8 @@ export interface EvidenceInput {
   readonly tests: readonly TestKind[];
   /** Left out: told from the winding. */
   readonly family?: JobFamily;
+  /** What is believed otherwise than of the family's parts; for trials of the engine itself. */
+  readonly believed?: Partial<Priors>;
   readonly growler?: GrowlerDesign;
   /** Least reading of the insulation tester that the card allows, megohms; left out: the usual. */
   readonly leastMohm?: number;
@@ -36,8 +38,8 @@ export interface EvidenceInput {
 
 /** Costs some tens of milliseconds and keeps what it works out: make one for a part type and supply. */
 export function createEvidence(input: EvidenceInput): EvidenceModel {
-  const { design, mains, tests, family, growler, leastMohm = LEAST_OHM / 1e6 } = input;
-  const priors = PRIORS[family ?? familyOf(design)];
+  const { design, mains, tests, family, believed, growler, leastMohm = LEAST_OHM / 1e6 } = input;
+  const priors = { ...PRIORS[family ?? familyOf(design)], ...believed };
   const suspects = listSuspects(design, priors);
   const dictionary = new Dictionary(suspects, mains, growler);
   const insulation = listInsulation(

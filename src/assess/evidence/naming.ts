@@ -1,6 +1,7 @@
 import type { Condition, Finding } from '../../bench/paper.ts';
 import { insulationShows } from './insulation.ts';
 import { likenessOf } from './likeness.ts';
+import { remembered } from './memory.ts';
 import type { EvidenceModel } from './model.ts';
 import { liesAt, type Mark } from './placing.ts';
 import type { WindingKind } from './priors.ts';
@@ -60,8 +61,20 @@ export interface Meaning {
   readonly dirty: boolean;
 }
 
+/** Meanings remembered of each model. */
+const MEANINGS_REMEMBERED = 400;
+const meanings = new WeakMap<EvidenceModel, Map<string, Meaning>>();
+
 /** Which states of a part make a claim of a fault true. Not for `sound` and `notTested`. */
-export function meaningOf(model: EvidenceModel, { condition, mark }: Claim): Meaning {
+export function meaningOf(model: EvidenceModel, claim: Claim): Meaning {
+  const known = meanings.get(model) ?? new Map<string, Meaning>();
+  meanings.set(model, known);
+  const { condition, mark } = claim;
+  const key = mark === null ? condition : `${condition} ${mark.kind} ${mark.at}`;
+  return remembered(known, key, MEANINGS_REMEMBERED, () => findMeaning(model, claim));
+}
+
+function findMeaning(model: EvidenceModel, { condition, mark }: Claim): Meaning {
   const { suspects, design } = model;
   const likeness = likenessOf(model);
   const own = Uint8Array.from({ length: suspects.count }, (_, k) => {

@@ -43,15 +43,15 @@ export function possibilitiesOf(posterior: Posterior): Possibility[] {
   const { model, cases, winding } = posterior;
   const field = fieldOf(model);
   const chances = new Float64Array(field.possibilities.length);
-  const add = (suspect: number, chance: number, beside = -1) => {
-    const at = field.of[suspect]!;
-    if (at >= 0 && at !== beside) chances[at]! += chance;
-    return at;
+  const add = (at: number, chance: number) => {
+    if (at >= 0) chances[at]! += chance;
   };
-  for (let k = 0; k < cases.singles; k++) add(k, winding[k]!);
-  cases.pairs.forEach(({ suspect, second }, k) => {
-    const chance = winding[cases.none + 1 + k]!;
-    add(second.nearest, chance, add(suspect, chance));
+  for (let k = 0; k < cases.singles; k++) add(field.of[k]!, winding[k]!);
+  cases.several.forEach(({ suspects }, k) => {
+    const ats = suspects.map((suspect) => field.of[suspect]!);
+    ats.forEach((at, n) => {
+      if (ats.indexOf(at) === n) add(at, winding[cases.none + 1 + k]!);
+    });
   });
   const found = field.possibilities.map((possibility, k) => ({ ...possibility, chance: chances[k]! }));
   return [...found, ...others(posterior)].sort((a, b) => b.chance - a.chance);

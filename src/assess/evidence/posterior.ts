@@ -1,4 +1,4 @@
-import type { CaseTable } from './cases.ts';
+import { type CaseTable, FAULTS_MOST } from './cases.ts';
 import { CLUES_AT_MOST } from './clues.ts';
 import type { InsulationScale } from './insulation.ts';
 import type { EvidenceModel } from './model.ts';
@@ -19,11 +19,11 @@ export interface OtherLooks {
 
 /** Clean and dirty. */
 const SURFACES = 2;
-/** A case of the winding consists of 0, 1 or 2 faults. */
-const FAULTS = 3;
+/** Whether a case of the winding has any fault. */
+const FAULTS = 2;
 /** Cases that can be whatever the insulation, and those that need a ground. */
 const NEEDS = 2;
-/** Cells over which weights of cases are added up: by look, surface, number of faults, and need of a ground. */
+/** Cells over which weights of cases are added up: by look, surface, whether there is a fault, and need of a ground. */
 const cellAt = (look: number, s: number, f: number, need: number) =>
   ((look * SURFACES + s) * FAULTS + f) * NEEDS + need;
 
@@ -31,7 +31,7 @@ const cellAt = (look: number, s: number, f: number, need: number) =>
  * Probabilities of every state of the part (case of the winding, state of the insulation, state of the surface), and
  * of any set of them. They add up to one.
  *
- *   P ∝ weight(case, surface) · weight(insulation) · rarity(faults in all) · looks · cut-off bars
+ *   P ∝ weight(case, surface) · weight(insulation) · rarity(of winding, insulation, surface at once) · looks · cut-off bars
  *
  * Where neither looks nor cut-off bars tie them together, the sums over winding and insulation are taken apart.
  */
@@ -46,7 +46,8 @@ export class Posterior {
   private readonly cutOff: readonly Float64Array[];
   private readonly rarity: readonly number[];
   private readonly looks: LookFactors;
-  /** Cases that cut a bar off from the winding. */
+  /** Marks (1) cases that cut a bar off from the winding of which lamp or tester told something, and those alone. */
+  private readonly cuts: Uint8Array;
   private readonly cutting: readonly number[];
   /** 1 where the insulation has gone to ground. */
   private readonly toGround: Uint8Array;
@@ -60,9 +61,13 @@ export class Posterior {
     const highest = scale.log.reduce((most, log) => Math.max(most, log), -Infinity);
     this.base = Float64Array.from(model.insulation, (one, i) => one.odds * Math.exp(scale.log[i]! - highest));
     this.cutOff = scale.cutOff.map((logs) => logs.map(Math.exp));
-    this.rarity = [1, 1, another, another ** 2, another ** 3];
+    this.rarity = [1, 1, another, another ** 2];
     this.looks = lookFactors(cases, looks);
-    this.cutting = cuttingCases(cases);
+    this.cuts = cutsOf(
+      cases,
+      scale.cutOff.map((logs) => logs.some((log) => log !== 0)),
+    );
+    this.cutting = [...this.cuts.keys()].filter((w) => this.cuts[w] === 1);
     this.toGround = Uint8Array.from(model.insulation, ({ kind }) => (kind.startsWith('grounded') ? 1 : 0));
     this.winding = new Float64Array(cases.count);
     this.insulation = new Float64Array(model.insulation.length);
@@ -90,16 +95,16 @@ export class Posterior {
     return sum;
   }
 
-  /** Weights of the cases that cut nothing off, added up by look, surface and number of faults. */
+  /** Weights of all other cases, added up by look, surface and whether there is a fault. */
   private tiedUp(mask: Uint8Array | undefined): Float64Array {
     const { weights, cases, looks } = this;
     const sums = new Float64Array(looks.factors.length * SURFACES * FAULTS * NEEDS);
     looks.factors.forEach((factors, look) => {
       for (let w = 0; w < cases.count; w++) {
-        if (mask?.[w] === 0 || cases.cutOff[2 * w]! >= 0 || cases.cutOff[2 * w + 1]! >= 0) continue;
+        if (mask?.[w] === 0 || this.cuts[w] === 1) continue;
         const factor = factors === null ? 1 : factors[w]!;
         for (let s = 0; s < SURFACES; s++)
-          sums[cellAt(look, s, cases.faults[w]!, cases.grounded[w]!)]! += weights[SURFACES * w + s]! * factor;
+          sums[cellAt(look, s, cases.faulty[w]!, cases.grounded[w]!)]! += weights[SURFACES * w + s]! * factor;
       }
     });
     return sums;
@@ -127,15 +132,14 @@ export class Posterior {
       }
     });
     for (let w = 0; w < cases.count; w++)
-      if (cases.cutOff[2 * w]! < 0 && cases.cutOff[2 * w + 1]! < 0)
-        this.winding[w] = this.plainWeight(w, other) / total;
+      if (this.cuts[w] === 0) this.winding[w] = this.plainWeight(w, other) / total;
   }
 
   private plainWeight(w: number, other: Float64Array): number {
     let sum = 0;
     this.looks.factors.forEach((factors, look) => {
       for (let s = 0; s < SURFACES; s++) {
-        const rest = other[cellAt(look, s, this.cases.faults[w]!, this.cases.grounded[w]!)]!;
+        const rest = other[cellAt(look, s, this.cases.faulty[w]!, this.cases.grounded[w]!)]!;
         sum += this.weights[SURFACES * w + s]! * rest * (factors === null ? 1 : factors[w]!);
       }
     });
@@ -150,25 +154,29 @@ export class Posterior {
     }
   }
 
-  private rarityOf(i: number, s: number, faults: number): number {
-    return this.rarity[(i > 0 ? 1 : 0) + s + faults]!;
+  private rarityOf(i: number, s: number, f: number): number {
+    return this.rarity[(i > 0 ? 1 : 0) + s + f]!;
   }
 
   private weightOf(w: number, i: number, s: number, look: number): number {
     const { cases, cutOff } = this;
     if (cases.grounded[w]! > this.toGround[i]!) return 0;
-    const [one, two] = [cases.cutOff[2 * w]!, cases.cutOff[2 * w + 1]!];
-    const cut = (one >= 0 ? cutOff[one]![i]! : 1) * (two >= 0 ? cutOff[two]![i]! : 1);
+    let cut = 1;
+    for (let at = FAULTS_MOST * w; at < FAULTS_MOST * (w + 1); at++)
+      if (cases.cutOff[at]! >= 0) cut *= cutOff[cases.cutOff[at]!]![i]!;
     const factors = this.looks.factors[look]!;
-    const plain = this.weights[SURFACES * w + s]! * this.base[i]! * this.rarityOf(i, s, cases.faults[w]!);
+    const plain = this.weights[SURFACES * w + s]! * this.base[i]! * this.rarityOf(i, s, cases.faulty[w]!);
     return plain * cut * (factors === null ? 1 : factors[w]!);
   }
 }
 
-function cuttingCases({ count, cutOff }: CaseTable): number[] {
-  const cutting: number[] = [];
-  for (let w = 0; w < count; w++) if (cutOff[2 * w]! >= 0 || cutOff[2 * w + 1]! >= 0) cutting.push(w);
-  return cutting;
+/** @param told by bar: whether what lamp or tester showed depends on its being cut off */
+function cutsOf({ count, cutOff }: CaseTable, told: readonly boolean[]): Uint8Array {
+  const cuts = new Uint8Array(count);
+  cutOff.forEach((bar, at) => {
+    if (bar >= 0 && told[bar]) cuts[Math.floor(at / FAULTS_MOST)] = 1;
+  });
+  return cuts;
 }
 
 /** Weights of the cases by surface, the largest 1. */

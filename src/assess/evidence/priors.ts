@@ -19,6 +19,22 @@ export const WINDING_KINDS = [
 ] as const;
 export type WindingKind = (typeof WINDING_KINDS)[number];
 
+/** Kinds that one cause brings about: heat that throws solder, metal dust or a burnt winding, a wrong hand. */
+const SORTS: Readonly<Record<WindingKind, 'joint' | 'short' | 'open' | 'reversed'>> = {
+  openCoil: 'open',
+  jointBar: 'joint',
+  jointOneEnd: 'joint',
+  jointBothEnds: 'joint',
+  bridge: 'short',
+  turnShort: 'short',
+  coilShort: 'short',
+  reversed: 'reversed',
+};
+
+export function isAlike(one: WindingKind, other: WindingKind): boolean {
+  return SORTS[one] === SORTS[other];
+}
+
 /** Kinds of fault of the insulation to the core. */
 export const INSULATION_KINDS = ['groundedBar', 'groundedCoil', 'weak', 'weakBreaksDown'] as const;
 export type InsulationKind = (typeof INSULATION_KINDS)[number];
@@ -35,10 +51,21 @@ export interface Priors {
   /** Odds of a winding that is none of the things listed, against one without fault. */
   readonly noneOfThese: number;
   /**
-   * A part with several things wrong (winding, insulation, surface, a second winding fault) is this much rarer for
-   * every one beyond the first than chance alone would have it: one fault usually explains the complaint.
+   * A part with several things wrong (winding, insulation, surface, a second winding fault of another sort) is this
+   * much rarer for every one beyond the first than chance alone would have it: one fault usually explains the complaint.
    */
   readonly another: number;
+  /**
+   * The same for every further fault of a sort that is there already: an overheated commutator throws the solder of
+   * several joints, dust lies between more bars than two, a flooded winding is grounded in more places than one.
+   */
+  readonly alike: number;
+}
+
+/** How much rarer winding faults of some kinds are together than chance alone would have it. */
+export function rarityOf({ another, alike }: Priors, kinds: readonly WindingKind[]): number {
+  const causes = kinds.filter((kind, n) => !kinds.slice(0, n).some((other) => isAlike(kind, other))).length;
+  return kinds.length === 0 ? 1 : another ** (causes - 1) * alike ** (kinds.length - causes);
 }
 
 export const PRIORS: Readonly<Record<JobFamily, Priors>> = {
@@ -57,7 +84,8 @@ export const PRIORS: Readonly<Record<JobFamily, Priors>> = {
     insulation: { groundedBar: 0.12, groundedCoil: 0.2, weak: 0.1, weakBreaksDown: 0.04 },
     dirty: 0.25,
     noneOfThese: 0.08,
-    another: 0.12,
+    another: 0.25,
+    alike: 0.5,
   },
   /** Many turns of fine wire: breaks, turns touching, grounds. */
   dynamo: {
@@ -74,7 +102,8 @@ export const PRIORS: Readonly<Record<JobFamily, Priors>> = {
     insulation: { groundedBar: 0.1, groundedCoil: 0.3, weak: 0.12, weakBreaksDown: 0.05 },
     dirty: 0.3,
     noneOfThese: 0.08,
-    another: 0.12,
+    another: 0.25,
+    alike: 0.5,
   },
 };
 

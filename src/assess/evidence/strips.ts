@@ -67,8 +67,7 @@ export class StripScale {
     return likelihoods;
   }
 
-  /** A suspect beside every reading. */
-  ofSuspect(suspect: number): Against {
+  private ofSuspect(suspect: number): Against {
     return {
       better: this.readings.map(({ better }) => better[suspect]!),
       looseBetter: this.readings.map(({ looseBetter }) => looseBetter[suspect]!),
@@ -82,6 +81,14 @@ export class StripScale {
       const loosely = (one: number) => slack.scale * one + slack.offset;
       return { better: Math.log(likelihood / sound), loose: Math.log(loosely(likelihood) / loosely(sound)) };
     });
+  }
+
+  /** Several suspects at once beside every reading. */
+  ofSeveral(suspects: readonly number[]): Against {
+    const [first, ...others] = suspects.map((suspect) => this.ofSuspect(suspect));
+    const strongest = (of: keyof Against) =>
+      Array.from(first![of], (own, n) => others.reduce((most, one) => stronger(most, one[of][n]!), own));
+    return { better: strongest('better'), looseBetter: strongest('looseBetter') };
   }
 
   /** The strip feels the stronger of two faults; they seldom lie under it together. */

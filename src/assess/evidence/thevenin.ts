@@ -82,8 +82,8 @@ export function closeGrowler(
   into.x = z.im - (sIm * dRe - sRe * dIm) / d2;
 }
 
-/** Most ports an alteration may have: two reversed coils. */
-const MOST_PORTS = 8;
+/** Most ports an alteration may have: four reversed coils. */
+const MOST_PORTS = 16;
 
 /** Works out sources behind one pair of bars in one solved winding; keeps its scratch between questions. */
 export class BarPair {

@@ -1,3 +1,5 @@
+import { type Base, baseOf } from './bases.ts';
+import { listSeconds } from './besides.ts';
 import { logSum, withinReach } from './beyond.ts';
 import { CaseTable } from './cases.ts';
 import { DropScale, overDrops } from './dropScale.ts';
@@ -7,17 +9,9 @@ import { LookScale } from './looks.ts';
 import { MeterScale, overCases } from './meters.ts';
 import type { EvidenceModel } from './model.ts';
 import { CASES } from './needles.ts';
-import {
-  type First,
-  HOPELESS,
-  PairFinder,
-  type Surfaced,
-  singleFirst,
-  type WeighedPair,
-} from './pairFinder.ts';
-import { listSeconds } from './pairs.ts';
 import { Posterior } from './posterior.ts';
 import type { Reading, StripPassReading, StripReading } from './reading.ts';
+import { HOPELESS, SeveralFinder, type Surfaced, topOf, type WeighedSeveral } from './severalFinder.ts';
 import { PULLS } from './strip.ts';
 import { StripScale } from './strips.ts';
 import { locate, type SuspectPlace, suspectAt } from './suspects.ts';
@@ -49,7 +43,7 @@ interface Singles {
 
 /** Two grounds: which of them stand out, and all of them together. */
 interface GroundCases extends Surfaced {
-  readonly firsts: readonly First[];
+  readonly firsts: readonly Base[];
 }
 
 const NO_GROUNDS: GroundCases = { ...HOPELESS, firsts: [] };
@@ -66,7 +60,7 @@ export class Weigher {
   readonly drops: DropScale;
   private readonly insulation: InsulationScale;
   readonly looks: LookScale;
-  private readonly finder: PairFinder;
+  private readonly finder: SeveralFinder;
   private readonly grounds: Grounds;
   /** Share of each suspect among all before anything is read. */
   private readonly shares: Float64Array;
@@ -92,7 +86,7 @@ export class Weigher {
     const total = suspects.odds.reduce((sum, odds) => sum + odds, 0);
     this.shares = suspects.odds.map((odds) => odds / total);
     this.drops = new DropScale(model.drops, this.shares);
-    this.finder = new PairFinder(model, seconds, this, cutOffBar);
+    this.finder = new SeveralFinder(this, seconds, cutOffBar);
     this.totalLog = Math.log(total);
     // What explains most of the readings may be there with something unlisted beside it.
     this.besideLog = Math.log(priors.noneOfThese * priors.another);
@@ -110,10 +104,10 @@ export class Weigher {
     const singles = this.singles();
     const masses = massesOf(singles);
     const grounds = this.groundCases(singles, masses[0]!);
-    const pairs = this.pairs(singles, masses, grounds);
+    const several = this.several(singles, masses, grounds);
     return new Posterior(
       this.model,
-      this.table(singles, pairs, grounds),
+      this.table(singles, several, grounds),
       this.insulation,
       this.looks.others(),
     );
@@ -149,51 +143,53 @@ export class Weigher {
     return { clean, dirty, looseLog: logSum(loose), best };
   }
 
-  private raised(pair: WeighedPair): WeighedPair {
-    const { loose } = pair;
-    if (loose === HOPELESS) return pair;
-    const clean = logSum([pair.clean, this.besideLog + loose.clean]);
-    return { ...pair, clean, dirty: logSum([pair.dirty, this.besideLog + loose.dirty]) };
+  private raised(several: WeighedSeveral): WeighedSeveral {
+    const { loose } = several;
+    if (loose === HOPELESS) return several;
+    const clean = logSum([several.clean, this.besideLog + loose.clean]);
+    return { ...several, clean, dirty: logSum([several.dirty, this.besideLog + loose.dirty]) };
   }
 
   /**
    * Something that is none of the suspects: it looks like one of them in most readings, or puts all of them off. What
    * it does may scatter the readings or not: they tell nothing of the surface then.
    */
-  private none(singlesLog: number, pairs: readonly WeighedPair[]): number {
-    const { noneOfThese, another } = this.model.priors;
-    const two = pairs.flatMap(({ loose }) => (loose === HOPELESS ? [] : [loose.clean, loose.dirty]));
-    const either = logSum([singlesLog, logSum(two) + Math.log(another)]);
+  private none(singlesLog: number, several: readonly WeighedSeveral[]): number {
+    const { noneOfThese } = this.model.priors;
+    const more = several.flatMap(({ loose }) => (loose === HOPELESS ? [] : [loose.clean, loose.dirty]));
+    const either = logSum([singlesLog, logSum(more)]);
     const alike = either - this.totalLog - Math.LN2;
     const adrift = this.meters.adrift.log() + this.unlistedStripLog + this.drops.ofNone();
     return Math.log(noneOfThese / 2) + logSum([alike, adrift]);
   }
 
-  private table(singles: Singles, pairs: readonly WeighedPair[], grounds: GroundCases): CaseTable {
-    const table = new CaseTable(this.shares.length, pairs);
+  private table(singles: Singles, several: readonly WeighedSeveral[], grounds: GroundCases): CaseTable {
+    const table = new CaseTable(this.shares.length, several);
     table.setSingles({ ...singles, cutOff: this.cutOff, look: (k) => this.looks.ofSuspect(k) });
-    const none = this.none(singles.looseLog, pairs);
+    const none = this.none(singles.looseLog, several);
     const { clean, dirty } = grounds;
-    const other = { look: 0, cutOff: [-1, -1], faults: 1 } as const;
-    table.set(table.none, { clean: none, dirty: none, ...other, grounded: false });
-    pairs.forEach((pair, k) => {
-      table.set(table.none + 1 + k, this.raised(pair));
+    const other = { look: 0, cutOff: [] } as const;
+    table.set(table.none, { clean: none, dirty: none, ...other, faulty: true, grounded: false });
+    several.forEach((one, k) => {
+      table.set(table.none + 1 + k, this.raised(one));
     });
-    table.set(table.grounds, { clean, dirty, ...other, grounded: true });
+    table.set(table.grounds, { clean, dirty, ...other, faulty: false, grounded: true });
     return table;
   }
 
-  /** Pairs of what stands out among the singles with a second fault anywhere. */
-  private pairs(singles: Singles, masses: Float64Array, grounds: GroundCases): WeighedPair[] {
+  /** What stands out among the singles with a second fault anywhere, and more of a sort where two are believed. */
+  private several(singles: Singles, masses: Float64Array, grounds: GroundCases): WeighedSeveral[] {
     if (this.meters.readings.length + this.strips.count + this.drops.readings.length === 0) return [];
     const firsts = this.firsts(masses);
     const found = this.finder.pairs([...firsts, ...grounds.firsts]);
     const baffled = this.none(singles.looseLog, []) > singles.best - BAFFLING;
-    return baffled ? [...found, ...this.finder.parted(firsts, (suspect) => this.first(suspect, 1))] : found;
+    const parted = baffled ? this.finder.parted(firsts, (suspect) => this.first(suspect, 1)) : [];
+    const pairs = [...found, ...parted];
+    return [...pairs, ...this.finder.more(pairs, singles.best)];
   }
 
   /** What stands out among the singles, by what ammeter and strip have shown. */
-  private firsts(masses: Float64Array): First[] {
+  private firsts(masses: Float64Array): Base[] {
     const { suspects, design } = this.model;
     const found: { readonly suspect: number; readonly breadth: number; readonly mass: number }[] = [];
     for (const block of suspects.blocks) {
@@ -212,9 +208,11 @@ export class Weigher {
   }
 
   /** @param breadth how much it weighs with its other severities against itself alone */
-  private first(suspect: number, breadth: number): First {
-    const odds = this.oddsLog[suspect]! + Math.log(breadth);
-    return singleFirst(this, suspect, this.places[suspect]!, odds, this.cutOff[suspect]!);
+  private first(suspect: number, breadth: number): Base {
+    const oddsLog = this.oddsLog[suspect]! + Math.log(breadth);
+    const at = this.places[suspect]!;
+    const look = this.looks.ofSuspect(suspect);
+    return baseOf(this, [{ suspect, at, oddsLog, cutOff: this.cutOff[suspect]!, look }]);
   }
 
   /** Chance of a ground as the lamp has it, nothing else considered. */
@@ -248,7 +246,7 @@ export class Weigher {
       const strip = Array.from(better).reduce((sum, one) => sum + one, strips.log[0]!);
       return { nth, clean: clean + strip, dirty: dirty + strip };
     });
-    const rare = Math.log(chance * this.model.priors.another);
+    const rare = Math.log(chance);
     const least = Math.log(FIRST_LEAST) + mostOf(singles);
     const firsts = felt
       .filter((one) => topOf(one) + rare > least)
@@ -259,24 +257,17 @@ export class Weigher {
     return { clean: sum('clean'), dirty: sum('dirty'), firsts };
   }
 
-  private groundFirst(nth: number): First {
+  private groundFirst(nth: number): Base {
     const { grounds, strips } = this;
     return {
       key: `grounds ${nth}`,
-      suspect: 0,
-      at: null,
+      members: [],
       oddsLog: grounds.oddsLog,
-      cutOff: -1,
-      look: 0,
       grounded: true,
       standing: () => grounds.standing(nth),
       felt: () => grounds.felt(nth, strips),
     };
   }
-}
-
-function topOf({ clean, dirty }: Surfaced): number {
-  return Math.max(clean, dirty);
 }
 
 function mostOf({ clean, dirty }: Pick<Singles, 'clean' | 'dirty'>): number {

@@ -27,12 +27,13 @@ const MAINS = '230V50Hz';
 const TESTS = ['look', 'spaced', 'neighbour', 'ground', 'strip'] as const;
 const models = new Map<string, { readonly model: EvidenceModel; readonly before: Posterior }>();
 
-function modelOf(design: ArmatureDesign) {
-  const known = models.get(design.id);
+function modelOf(design: ArmatureDesign, { told }: World) {
+  const key = `${design.id} ${JSON.stringify(told)}`;
+  const known = models.get(key);
   if (known !== undefined) return known;
-  const model = createEvidence({ design, mains: MAINS, tests: TESTS });
+  const model = createEvidence({ design, mains: MAINS, tests: TESTS, ...(told && { believed: told }) });
   const fresh = { model, before: new Weigher(model).result() };
-  models.set(design.id, fresh);
+  models.set(key, fresh);
   return fresh;
 }
 
@@ -52,7 +53,7 @@ export function tryOnce(
   const part = world.drawPart(design, draw);
   const bench = new TrialBench(part, MAINS, seed, world);
   const learner = pick(draw, LEARNERS);
-  const { model, before } = modelOf(design);
+  const { model, before } = modelOf(design, world);
   const weigher = new Weigher(model);
   for (const reading of learn(learner, bench, offsets, draw)) weigher.add(reading);
   const after = weigher.result();

@@ -1,5 +1,16 @@
-import { familyOf, PRIORS, type Severity, WEAK_OHM } from '../../assess/evidence/priors.ts';
-import { faultOf, listSuspects, locate } from '../../assess/evidence/suspects.ts';
+import { FAULTS_MOST } from '../../assess/evidence/cases.ts';
+import {
+  familyOf,
+  type InsulationKind,
+  isAlike,
+  PRIORS,
+  type Priors,
+  rarityOf,
+  type Severity,
+  WEAK_OHM,
+  type WindingKind,
+} from '../../assess/evidence/priors.ts';
+import { coilBelow, faultOf, listSuspects, locate } from '../../assess/evidence/suspects.ts';
 import type { ArmatureDesign } from '../../engine/parts/armature.ts';
 import type { ArmatureFault } from '../../engine/parts/armatureFault.ts';
 
@@ -29,37 +40,68 @@ export function pickWeighted(draw: Draw, weights: ArrayLike<number>): number {
 }
 
 /**
- * Draws winding, insulation and surface by the priors, singles and pairs, with severities between the grid's.
- * "None of these" is left out: nobody can draw what is not listed.
+ * Draws winding, insulation and surface by the priors, one fault or as many together as the engine lists, with
+ * severities between the grid's. "None of these" is left out: nobody can draw what is not listed.
  */
 export function drawPart(design: ArmatureDesign, draw: Draw): DrawnPart {
-  const priors = PRIORS[familyOf(design)];
-  const { winding, insulation, another, dirty } = priors;
-  const one = Object.values(winding).reduce((sum, odds) => sum + odds, 0);
-  const ground = Object.values(insulation).reduce((sum, odds) => sum + odds, 0);
-  // How many winding faults, whether the insulation is bad, whether the surface is dirty.
-  const states: { readonly faults: number; readonly bad: number; readonly dirt: number }[] = [];
-  for (const faults of [0, 1, 2])
-    for (const bad of [0, 1]) for (const dirt of [0, 1]) states.push({ faults, bad, dirt });
-  const odds = states.map(({ faults, bad, dirt }) => {
-    const rarity = another ** Math.max(0, faults + bad + dirt - 1);
-    return (faults === 2 ? one * one * 0.5 : one ** faults) * ground ** bad * dirty ** dirt * rarity;
-  });
-  const state = states[pickWeighted(draw, odds)]!;
+  const { kinds, insulation, grounds, dirty } = drawKinds(PRIORS[familyOf(design)], draw);
   const drawn: ArmatureFault[] = [];
-  while (drawn.length < state.faults) {
-    const next = drawWinding(design, draw);
+  while (drawn.length < kinds.length) {
+    const next = drawWinding(design, kinds[drawn.length]!, draw);
     if (drawn.every((other) => apart(other, next))) drawn.push(next);
   }
-  if (state.bad === 1) drawn.push(drawInsulation(design, draw));
-  if (state.dirt === 1) drawn.push({ kind: 'dirtyCommutator' });
-  return { design, faults: drawn, dirty: state.dirt === 1 };
+  if (grounds === 2) drawn.push(...drawGrounds(design, draw));
+  else if (insulation !== null) drawn.push(drawInsulation(design, insulation, draw));
+  if (dirty) drawn.push({ kind: 'dirtyCommutator' });
+  return { design, faults: drawn, dirty };
 }
 
-function drawWinding(design: ArmatureDesign, draw: Draw): ArmatureFault {
+/** What is wrong with a part, its places and severities left out. */
+interface Kinds {
+  readonly kinds: readonly WindingKind[];
+  readonly insulation: InsulationKind | null;
+  readonly grounds: 0 | 1 | 2;
+  readonly dirty: boolean;
+}
+
+/** Drawn by chance alone and kept as often as it is rare for such things to come together. */
+function drawKinds(priors: Priors, draw: Draw): Kinds {
+  for (;;) {
+    const drawn = drawByChance(priors, draw);
+    if (draw() < keptShare(priors, drawn)) return drawn;
+  }
+}
+
+function drawByChance({ winding, insulation, dirty }: Priors, draw: Draw): Kinds {
+  const one = Object.values(winding).reduce((sum, odds) => sum + odds, 0);
+  // Sets, not lists: so many faults come in any order.
+  const counts = [1];
+  for (let n = 1; n <= FAULTS_MOST; n++) counts.push((counts[n - 1]! * one) / n);
+  const kinds = Array.from({ length: pickWeighted(draw, counts) }, () => pickKind(winding, draw));
+  const bad = Object.values(insulation).reduce((sum, odds) => sum + odds, 0);
+  const kind = draw() < bad / (1 + bad) ? pickKind(insulation, draw) : null;
+  const grounds = kind?.startsWith('grounded') ? (draw() < 0.5 ? 1 : 2) : 0;
+  return { kinds, insulation: kind, grounds, dirty: draw() < dirty / (1 + dirty) };
+}
+
+function keptShare(priors: Priors, { kinds, insulation, grounds, dirty }: Kinds): number {
+  const { groundedBar, groundedCoil } = priors.insulation;
+  const apartFrom = kinds.filter((kind, n) => !kinds.slice(0, n).some((other) => isAlike(kind, other)));
+  // The engine lists two causes at most.
+  if (apartFrom.length > 2) return 0;
+  const things = (kinds.length > 0 ? 1 : 0) + (insulation === null ? 0 : 1) + (dirty ? 1 : 0);
+  const second = grounds === 2 ? (priors.alike * (groundedBar + groundedCoil)) / 2 : 1;
+  return rarityOf(priors, kinds) * priors.another ** Math.max(0, things - 1) * second;
+}
+
+function pickKind<K extends string>(odds: Readonly<Record<K, number>>, draw: Draw): K {
+  const kinds = Object.keys(odds) as K[];
+  return kinds[pickWeighted(draw, Object.values<number>(odds))]!;
+}
+
+function drawWinding(design: ArmatureDesign, kind: WindingKind, draw: Draw): ArmatureFault {
   const suspects = listSuspects(design, PRIORS[familyOf(design)]);
-  const weights = suspects.odds.slice();
-  weights[0] = 0;
+  const weights = suspects.odds.map((odds, k) => (locate(suspects, k)?.block.kind === kind ? odds : 0));
   const at = locate(suspects, pickWeighted(draw, weights))!;
   const { severities } = at.block;
   const off = { ...at.block, severities: severities.map((_, k) => offGrid(severities, k, draw)) };
@@ -75,10 +117,14 @@ function offGrid(severities: readonly Severity[], k: number, draw: Draw): Severi
   return { ...here, ohm: here.ohm * Math.exp((draw() - 0.5) * step) };
 }
 
-function drawInsulation(design: ArmatureDesign, draw: Draw): ArmatureFault {
-  const { insulation } = PRIORS[familyOf(design)];
-  const kinds = Object.keys(insulation) as (keyof typeof insulation)[];
-  const kind = kinds[pickWeighted(draw, Object.values(insulation))]!;
+/** Two hard grounds, at bars. */
+function drawGrounds({ bars }: ArmatureDesign, draw: Draw): ArmatureFault[] {
+  const first = Math.floor(draw() * bars);
+  const second = (first + 1 + Math.floor(draw() * (bars - 1))) % bars;
+  return [first, second].map((bar) => ({ kind: 'groundedBar', bar, ohm: 0.01 * 40 ** draw() }));
+}
+
+function drawInsulation(design: ArmatureDesign, kind: InsulationKind, draw: Draw): ArmatureFault {
   const place = Math.floor(draw() * design.bars);
   if (kind === 'groundedBar') return { kind: 'groundedBar', bar: place, ohm: 0.1 + 5 * draw() };
   if (kind === 'groundedCoil')
@@ -123,16 +169,42 @@ export const ALIKE: Together = (design, first, second, draw) => [
   [first, second, (second + 3) % design.bars].map((bar) => joint(bar, draw)),
 ];
 
-/** Others: coils grounded inside, three bridges, a joint with a bridge and a reversed coil. */
-export const OTHERS: Together = (design, first, second, draw) => [
-  [first, second].map((coil) => ({ kind: 'groundedCoil', coil, fraction: 0.2 + 0.6 * draw(), ohm: 0.05 })),
+/** Three bridges, two coils grounded inside, a joint with a bridge and a reversed coil. */
+export const THREE: Together = (design, first, second, draw) => [
+  groundedInside(first, second, draw),
   [first, second, (second + 3) % design.bars].map((bar) => bridge(bar, draw)),
+  [joint(first, draw), bridge(second, draw), acrossFrom(design, first)],
+];
+
+/** What is on no list: coils grounded inside, two that touch others, three things of three sorts. */
+export const UNLISTED: Together = (design, first, second, draw) => [
+  groundedInside(first, second, draw),
+  [first, second].map((topCoil) => ({
+    kind: 'coilShort',
+    topCoil,
+    bottomCoil: coilBelow(design, topCoil, 0),
+    ohm: 1e-3,
+  })),
+  [joint(first, draw), bridge(second, draw), acrossFrom(design, first)],
   [
     joint(first, draw),
-    bridge(second, draw),
-    { kind: 'reversedCoil', coil: (first + 1 + Math.floor(design.bars / 2)) % design.bars },
+    { kind: 'openCoil', coil: second },
+    { kind: 'turnShort', coil: (second + 3) % design.bars, turns: design.turns, ohm: 1e-3 },
   ],
 ];
+
+function groundedInside(first: number, second: number, draw: Draw): ArmatureFault[] {
+  return [first, second].map((coil) => ({
+    kind: 'groundedCoil',
+    coil,
+    fraction: 0.2 + 0.6 * draw(),
+    ohm: 0.05,
+  }));
+}
+
+function acrossFrom({ bars }: ArmatureDesign, first: number): ArmatureFault {
+  return { kind: 'reversedCoil', coil: (first + 1 + Math.floor(bars / 2)) % bars };
+}
 
 function joint(bar: number, draw: Draw): ArmatureFault {
   return { kind: 'riserJoint', bar, form: 'bar', ohm: 0.01 + 0.1 * draw() };

@@ -1,7 +1,17 @@
+import type { Priors } from '../../assess/evidence/priors.ts';
 import { type ArmatureSolver, createArmatureSolver } from '../../engine/armatureBench.ts';
 import type { ArmatureDesign } from '../../engine/parts/armature.ts';
 import { type FieldTables, finiteElementMeter } from './finiteElements.ts';
-import { ALIKE, type Draw, type DrawnPart, drawPart, OTHERS, offRange, withAnother } from './part.ts';
+import {
+  ALIKE,
+  type Draw,
+  type DrawnPart,
+  drawPart,
+  offRange,
+  THREE,
+  UNLISTED,
+  withAnother,
+} from './part.ts';
 
 /** Currents of the ammeter by some other reckoning than the engine's, A. */
 export type OtherMeter = (
@@ -28,6 +38,8 @@ export interface World extends Described {
   drawPart(design: ArmatureDesign, draw: Draw): DrawnPart;
   solver(design: ArmatureDesign): ArmatureSolver;
   readonly meter: OtherMeter | null;
+  /** What the engine is told of this world beforehand; null: it believes what it always does. */
+  readonly told: Pick<Priors, 'another' | 'alike'> | null;
 }
 
 /** Limits stated for the world as believed, and for the others, where the engine cannot be quite right. */
@@ -53,6 +65,7 @@ export const BELIEVED: World = {
   drawPart,
   solver: solvers((design) => createArmatureSolver(design)),
   meter: null,
+  told: null,
 };
 
 const other = (name: string, what: string, change: Partial<World>): World => ({
@@ -72,12 +85,25 @@ export const MIS_SPECIFIED: readonly World[] = [
     byPriors: false,
     drawPart: (design, draw) => withAnother(drawPart(design, draw), draw, ALIKE),
   }),
+  other('several alike, told so', 'the same parts and readings, the engine told that faults come together', {
+    byPriors: false,
+    drawPart: (design, draw) => withAnother(drawPart(design, draw), draw, ALIKE),
+    told: { another: 0.7, alike: 4 },
+  }),
   other(
-    'outside the set',
-    'beside anything else what is on no list: two coils grounded inside, three bridges, or a joint, a bridge and a reversed coil',
+    'three together',
+    'beside anything else two coils grounded inside, three bridges, or a joint, a bridge and a reversed coil',
     {
       byPriors: false,
-      drawPart: (design, draw) => withAnother(drawPart(design, draw), draw, OTHERS),
+      drawPart: (design, draw) => withAnother(drawPart(design, draw), draw, THREE),
+    },
+  ),
+  other(
+    'outside the set',
+    'beside anything else what is on no list: two coils grounded inside, two that touch the coils below them, a joint, a bridge and a reversed coil, or a joint, an open and a shorted coil',
+    {
+      byPriors: false,
+      drawPart: (design, draw) => withAnother(drawPart(design, draw), draw, UNLISTED),
     },
   ),
 ];

@@ -3,21 +3,14 @@ import { type AlterableWinding, AlteredScale, type Run, type Standing } from './
 import type { Dictionary } from './dictionary.ts';
 import { dividedWinding, jointedWinding } from './joints.ts';
 import type { Severity, WindingKind } from './priors.ts';
-import {
-  faultOf,
-  locate,
-  nearestSuspect,
-  type SuspectBlock,
-  type SuspectPlace,
-  type Suspects,
-} from './suspects.ts';
+import { faultOf, nearestSuspect, type SuspectBlock, type SuspectPlace, type Suspects } from './suspects.ts';
 import { type Alteration, NOTHING, together } from './thevenin.ts';
 
 /**
- * Two winding faults at once: one suspect that already stands out, with a second fault of every place beside it. The
- * second is looked for on a coarser list of severities; each stands for all up to half-way to the next.
+ * Several winding faults at once: what already stands out, with one more fault of every place beside it. That one is
+ * looked for on a coarser list of severities; each stands for all up to half-way to the next.
  */
-const SECONDS: readonly { readonly kind: WindingKind; readonly severities: readonly Severity[] }[] = [
+const COARSE: readonly { readonly kind: WindingKind; readonly severities: readonly Severity[] }[] = [
   { kind: 'openCoil', severities: [{ ohm: 'open', share: 1 }] },
   { kind: 'jointBar', severities: [...coarse([2e-3, 8e-3, 0.03, 0.15], 0.7), { ohm: 'open', share: 0.3 }] },
   { kind: 'jointOneEnd', severities: coarse([4e-3, 0.02, 0.1], 0.6) },
@@ -29,7 +22,7 @@ function coarse(ohms: readonly number[], share: number): Severity[] {
   return ohms.map((ohm) => ({ ohm, share: share / ohms.length }));
 }
 
-/** A second fault on the coarse list. */
+/** A fault on the coarse list. */
 export interface Second extends SuspectPlace {
   readonly odds: number;
   /** The single suspect that comes nearest. */
@@ -40,7 +33,7 @@ export function listSeconds(suspects: Suspects, odds: Readonly<Record<WindingKin
   const { design } = suspects;
   const { bars } = design;
   let first = 0;
-  return SECONDS.flatMap(({ kind, severities }) => {
+  return COARSE.flatMap(({ kind, severities }) => {
     const block: SuspectBlock = { kind, variant: 0, severities, first };
     first += bars * severities.length;
     return Array.from({ length: bars }, (_, place) =>
@@ -55,8 +48,8 @@ export function listSeconds(suspects: Suspects, odds: Readonly<Record<WindingKin
   });
 }
 
-/** One fault with all second faults beside it, weighed against the meter readings. */
-export class Pairing {
+/** What stands in any case with one more fault beside it, weighed against the meter readings. */
+export class Besides {
   readonly seconds: readonly Second[];
   readonly scale: AlteredScale;
 
@@ -74,27 +67,50 @@ export class Pairing {
   }
 }
 
-/** A single suspect as what stands in any case. */
-export function standingOf(dictionary: Dictionary, suspect: number): AlterableWinding & Standing {
-  const at = locate(dictionary.suspects, suspect);
-  if (at === null) throw new Error('a winding without fault has no second one');
-  return firstWinding(dictionary, at);
+/** Faults as what stands in any case; none but the first may short a coil inside. */
+export function standingOf(
+  dictionary: Dictionary,
+  [first, ...others]: readonly SuspectPlace[],
+): AlterableWinding & Standing {
+  if (first === undefined) throw new Error('a winding without fault has none beside it');
+  const { altered, as: asFirst } = windingOf(dictionary, first);
+  const { design } = dictionary;
+  const parts = [
+    { at: first, as: asFirst },
+    ...others.map((at) => ({
+      at,
+      as: (k: number) => alterationOf(design, altered.winding, at.block, at.place, k),
+    })),
+  ];
+  const whole = (nth: number, severity: number) =>
+    parts
+      .map(({ at, as }, n) => as(n === nth ? severity : at.severity))
+      .reduce((sum, one) => together(sum, one), NOTHING);
+  return {
+    ...altered,
+    alteration: whole(0, first.severity),
+    beside: parts.map(({ at }, n) => stepsOf(at).map((severity) => whole(n, severity))),
+  };
 }
 
-function firstWinding(
+/** Severities a step below and above. */
+function stepsOf({ block: { severities }, severity }: SuspectPlace): number[] {
+  if (severities[severity]!.ohm === 'open') return [];
+  return [severity - 1, severity + 1].filter(
+    (k) => k >= 0 && k < severities.length && severities[k]!.ohm !== 'open',
+  );
+}
+
+/** The winding a fault can be altered in, and how it alters it by severity. */
+function windingOf(
   dictionary: Dictionary,
   { block, place, severity }: SuspectPlace,
-): AlterableWinding & Standing {
+): { readonly altered: AlterableWinding; readonly as: (severity: number) => Alteration } {
   const { design } = dictionary;
-  const steps = [severity - 1, severity + 1].filter(
-    (k) => k >= 0 && k < block.severities.length && block.severities[k]!.ohm !== 'open',
-  );
-  const beside = block.severities[severity]!.ohm === 'open' ? [] : steps;
   const fault = faultOf(design, block, place, severity);
   if (fault.kind !== 'turnShort' && fault.kind !== 'coilShort') {
     const { winding } = dictionary;
-    const as = (k: number) => alterationOf(design, winding, block, place, k);
-    return { winding, network: null, alteration: as(severity), beside: beside.map(as) };
+    return { altered: { winding, network: null }, as: (k) => alterationOf(design, winding, block, place, k) };
   }
   const { topology, port } = dividedWinding(design, fault);
   const winding = jointedWinding(design, topology);
@@ -103,12 +119,7 @@ function firstWinding(
     ports: [port],
     inverse: [block.severities[k]!.ohm as number],
   });
-  return {
-    winding,
-    network: dictionary.network(winding.topology),
-    alteration: as(severity),
-    beside: beside.map(as),
-  };
+  return { altered: { winding, network: dictionary.network(winding.topology) }, as };
 }
 
 /** Two faults of one joint, one bridge or one bar's joint are not two faults. */
