@@ -12,6 +12,17 @@ const TITLES: Readonly<Record<Subject, string>> = {
   mat: 'the evidence engine: field frame and brush plate',
 };
 
+/** What was found out about the worlds that are not as believed. */
+const REASONS: Readonly<Record<Subject, readonly string[]>> = {
+  armature: [
+    '',
+    'The engine lists faults of one sort (joints, shorts, open coils, reversed coils) up to four at once, and what comes together of two sorts; three sorts at once are on no list, nor are grounds inside coils, which it takes to be at the nearer bar, nor two coils that touch others. Those pass for a short in one coil and make up most of what is said too surely in the last bin.',
+    '',
+    'Most of what is still said too modestly in the second bin comes from learners who have read part of the bars only. Their readings leave much to what was believed before, and in these worlds no part is without fault. *Several alike, told so* shows how much of it that is: the same parts and readings, the engine told beforehand that faults come together.',
+  ],
+  mat: [],
+};
+
 /**
  * The published page: what was said against what came true, world by world.
  * @param missing worlds the run has not come to, where it was broken off
@@ -36,6 +47,7 @@ export function calibrationPage(
     ...(missing.length > 0
       ? ['', `The run was broken off. Not tried in it: ${missing.map(({ name }) => name).join(', ')}.`]
       : []),
+    ...REASONS[subject],
     ...all.flatMap(section),
   ].join('\n')}\n`;
 }

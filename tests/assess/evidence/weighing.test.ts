@@ -113,6 +113,17 @@ describe('what readings show', () => {
     });
   });
 
+  it('finds three and four faults of one sort, each at its place', () => {
+    const joint = (bar: number) => ({ kind: 'riserJoint', bar, form: 'bar', ohm: 0.05 }) as const;
+    const bridge = (bar: number) => ({ kind: 'bridgedBars', bar, ohm: 0.001, by: 'copper' }) as const;
+    for (const faults of [[3, 9, 20].map(joint), [3, 9, 14, 20].map(joint), [3, 9, 20].map(bridge)]) {
+      const bench = benchWith('lap-28', faults);
+      const field = possibilitiesOf(weighReadings(modelOf('lap-28'), neighbourPass(bench, all(28))));
+      const likely = field.filter(({ chance, place }) => chance > 0.3 && place !== null);
+      expect(likely.map(({ place }) => place!.at).sort((a, b) => a - b)).toEqual(faults.map(({ bar }) => bar));
+    }
+  });
+
   it('keeps what the lens shows from ever deciding alone', () => {
     const bench = benchWith('lap-28', [{ kind: 'bridgedBars', bar: 9, ohm: 0.0005, by: 'copper' }]);
     const looks = all(28).flatMap((bar) => [bench.look(`bar:${bar}`), bench.look(`riser:${bar}`)]);
