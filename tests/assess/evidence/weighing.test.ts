@@ -120,7 +120,9 @@ describe('what readings show', () => {
       const bench = benchWith('lap-28', faults);
       const field = possibilitiesOf(weighReadings(modelOf('lap-28'), neighbourPass(bench, all(28))));
       const likely = field.filter(({ chance, place }) => chance > 0.3 && place !== null);
-      expect(likely.map(({ place }) => place!.at).sort((a, b) => a - b)).toEqual(faults.map(({ bar }) => bar));
+      expect(likely.map(({ place }) => place!.at).sort((a, b) => a - b)).toEqual(
+        faults.map(({ bar }) => bar),
+      );
     }
   });
 
