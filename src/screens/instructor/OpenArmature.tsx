@@ -1,7 +1,7 @@
 import { useState } from 'preact/hooks';
 import type { Scenario } from '../../scenario/scenario.ts';
 import { SelectField } from '../shared/Field.tsx';
-import type { Vocabulary } from '../shared/words.ts';
+import { spoken, type Vocabulary } from '../shared/words.ts';
 import type { Fault, InstructorDesk, PartType } from './desk.ts';
 import { EndView } from './EndView.tsx';
 import { FaultForm } from './FaultForm.tsx';
@@ -39,7 +39,10 @@ export function OpenArmature({ desk, scenario, part, vocabulary, onChange }: Ope
           label="Part type"
           hint="Another type starts sound: places do not carry over."
           value={part.view.typeId}
-          options={desk.partTypes.map(({ view }) => ({ value: view.typeId, label: view.name }))}
+          options={desk.partTypes.map(({ view }) => ({
+            value: view.typeId,
+            label: spoken(view.name, vocabulary),
+          }))}
           onChange={changePart}
         />
         <EndView

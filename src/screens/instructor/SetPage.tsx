@@ -8,7 +8,7 @@ import { useDeed } from '../assessor/useDeed.ts';
 import { Button } from '../shared/Button.tsx';
 import { RadioField, SelectField, TextField } from '../shared/Field.tsx';
 import { saveText } from '../shared/saveText.ts';
-import { mainsWords, modeWords, type Vocabulary } from '../shared/words.ts';
+import { mainsWords, modeWords, spoken, type Vocabulary } from '../shared/words.ts';
 import type { PartType, SetWish } from './desk.ts';
 import type { InstructorPageProps } from './InstructorScreens.tsx';
 import { otherFaults } from './partEdits.ts';
@@ -50,7 +50,9 @@ export function SetPage({ desk, settings }: InstructorPageProps) {
   return (
     <main class="in-page paper" aria-labelledby="in-title">
       <h1 id="in-title">A set for a class</h1>
-      {part ? <WishForm {...{ desk, wish, part }} onChange={change} /> : null}
+      {part ? (
+        <WishForm vocabulary={settings.vocabulary} {...{ desk, wish, part }} onChange={change} />
+      ) : null}
       <div class="acts">
         <Button kind="main" disabled={deed.busy} onPress={make}>
           Lay out the set
@@ -89,10 +91,11 @@ interface WishFormProps {
   readonly desk: InstructorPageProps['desk'];
   readonly wish: SetWish;
   readonly part: PartType;
+  readonly vocabulary: Vocabulary;
   readonly onChange: (some: Partial<SetWish>) => void;
 }
 
-function WishForm({ desk, wish, part, onChange }: WishFormProps) {
+function WishForm({ desk, wish, part, vocabulary, onChange }: WishFormProps) {
   const figure = (text: string) => (text.trim() === '' ? 0 : Number(text));
   const fitting = desk.partTypes.filter(({ view }) => fits(wish.about, view.poles));
   const changeAbout = (value: string) => {
@@ -138,7 +141,7 @@ function WishForm({ desk, wish, part, onChange }: WishFormProps) {
         <SelectField
           label={wish.about.includes('armature') ? 'Armature' : 'Armature in the cradle'}
           value={wish.part}
-          options={fitting.map(({ view }) => ({ value: view.typeId, label: view.name }))}
+          options={fitting.map(({ view }) => ({ value: view.typeId, label: spoken(view.name, vocabulary) }))}
           onChange={changePart}
         />
         <SelectField
