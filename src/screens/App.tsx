@@ -1,4 +1,4 @@
-import { useEffect, useState } from 'preact/hooks';
+import { useEffect, useRef, useState } from 'preact/hooks';
 import './shared/base.css';
 import { AssessorScreen } from './AssessorScreen.tsx';
 import { BenchScreen } from './apprentice/BenchScreen.tsx';
@@ -9,7 +9,7 @@ import { LazySettings } from './LazySettings.tsx';
 import { Problems } from './Problems.tsx';
 import { type Route, writeRoute } from './route.ts';
 import { Button } from './shared/Button.tsx';
-import type { Desk, Settings, ShellProps, StoredProblem } from './shell.ts';
+import type { Desk, JobSummary, Settings, ShellProps, StoredProblem } from './shell.ts';
 import { useHeadingFocus } from './useHeadingFocus.ts';
 import { useRoute } from './useRoute.ts';
 
@@ -20,6 +20,8 @@ export interface ScreenContext {
   readonly changeSettings: (settings: Settings) => void;
   readonly openSettings: () => void;
   readonly report: (problem: StoredProblem) => void;
+  /** The board as it was last seen: a card taken from it is there at once, and brought up to date. */
+  readonly lastBoard: { current: readonly JobSummary[] | null };
 }
 
 /** The frame round all screens: address, settings, and what could not be read. */
@@ -27,6 +29,7 @@ export function App(props: ShellProps) {
   const route = useRoute();
   const [settings, setSettings] = useState(props.settings);
   const problems = useProblems(props.problems);
+  const lastBoard = useRef<readonly JobSummary[] | null>(null);
   const [settingsOpen, setSettingsOpen] = useState(false);
   useSettingsOnPage(settings);
   useHeadingFocus(writeRoute(route));
@@ -39,6 +42,7 @@ export function App(props: ShellProps) {
     },
     openSettings: () => setSettingsOpen(true),
     report: problems.report,
+    lastBoard,
   };
   return (
     <div class={`app app-${route.screen}`}>

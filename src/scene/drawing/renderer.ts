@@ -1,36 +1,16 @@
 import type { CanvasRenderer, Renderer, WebGLRenderer } from 'pixi.js';
+import { studio } from '../studio/studio.ts';
 
 const MAX_RESOLUTION = 2;
 
-/** Names under which browsers draw WebGL without a graphics processor. */
-const SOFTWARE = /swiftshader|llvmpipe|softpipe|software|basic render/i;
-
 export type Drawing = 'auto' | 'webgl' | 'canvas';
-
-let known: boolean | undefined;
-
-/** Where a processor would have to do WebGL's work, the plain canvas is three times as quick and stays sharp. */
-function hasGraphicsProcessor(): boolean {
-  known ??= askForGraphics();
-  return known;
-}
-
-function askForGraphics(): boolean {
-  // A browser that would draw in software refuses at once here, without the time it takes to set that up.
-  const gl = document.createElement('canvas').getContext('webgl', { failIfMajorPerformanceCaveat: true });
-  if (!gl) return false;
-  const named = gl.getExtension('WEBGL_debug_renderer_info');
-  const name = String(gl.getParameter(named ? named.UNMASKED_RENDERER_WEBGL : gl.RENDERER));
-  gl.getExtension('WEBGL_lose_context')?.loseContext();
-  return !SOFTWARE.test(name);
-}
 
 /**
  * Makes the renderer and hangs its canvas into the host. Only the code of the one that is used is loaded.
  * @throws when the browser offers no way to draw at all
  */
 export async function createRenderer(host: HTMLElement, drawing: Drawing): Promise<Renderer> {
-  const renderer = await firstThatStarts(host, orderOf(drawing));
+  const renderer = await firstThatStarts(host, await orderOf(drawing));
   renderer.canvas.style.display = 'block';
   renderer.canvas.setAttribute('aria-hidden', 'true');
   host.appendChild(renderer.canvas);
@@ -39,14 +19,14 @@ export async function createRenderer(host: HTMLElement, drawing: Drawing): Promi
 
 /** Fetches the code that will draw here, so that it is there when the bench is opened. */
 export async function fetchRenderer(): Promise<void> {
-  await (orderOf('auto')[0] === 'webgl' ? import('./webgl.ts') : import('./canvas.ts'));
+  await ((await orderOf('auto'))[0] === 'webgl' ? import('./webgl.ts') : import('./canvas.ts'));
 }
 
 type Kind = 'webgl' | 'canvas';
 
-function orderOf(drawing: Drawing): readonly Kind[] {
+async function orderOf(drawing: Drawing): Promise<readonly Kind[]> {
   if (drawing !== 'auto') return [drawing];
-  return hasGraphicsProcessor() ? ['webgl', 'canvas'] : ['canvas', 'webgl'];
+  return (await studio.hasGraphics()) ? ['webgl', 'canvas'] : ['canvas', 'webgl'];
 }
 
 async function firstThatStarts(host: HTMLElement, order: readonly Kind[]): Promise<Renderer> {

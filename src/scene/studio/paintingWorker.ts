@@ -1,4 +1,5 @@
 import letters from '@fontsource-variable/atkinson-hyperlegible-next/files/atkinson-hyperlegible-next-latin-wght-normal.woff2?url';
+import { hasGraphicsProcessor } from '../drawing/graphics.ts';
 import type { Pen } from '../pen.ts';
 import { type Order, pixelsOf } from './order.ts';
 import { paintOrder } from './paintOrder.ts';
@@ -12,6 +13,13 @@ export interface Answered {
   readonly nth: number;
   readonly pictures: readonly ImageBitmap[];
 }
+
+/** Told once, to begin with. */
+export interface Found {
+  readonly hasGraphics: boolean;
+}
+
+postMessage({ hasGraphics: hasGraphicsProcessor(new OffscreenCanvas(1, 1)) } satisfies Found);
 
 /** Words are painted in the system's letters if ours do not come, ms. */
 const PATIENCE_MS = 400;

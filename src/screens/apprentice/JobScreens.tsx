@@ -8,9 +8,15 @@ import { goTo } from '../useRoute.ts';
 import { JobCardPage } from './JobCard.tsx';
 import { JobList } from './JobList.tsx';
 
-export function JobsScreen(props: { readonly context: ScreenContext }) {
-  const { desk, settings } = props.context;
+function useBoard({ desk, lastBoard }: ScreenContext): readonly JobSummary[] | null {
   const jobs = useLoaded(() => desk.jobs(), [desk]);
+  if (jobs) lastBoard.current = jobs;
+  return jobs;
+}
+
+export function JobsScreen(props: { readonly context: ScreenContext }) {
+  const { settings } = props.context;
+  const jobs = useBoard(props.context);
   usePageTitle('Jobs');
   if (!jobs) return <p class="loading">Looking at the board…</p>;
   return (
@@ -31,8 +37,7 @@ async function takeIn(file: File, context: ScreenContext): Promise<void> {
 }
 
 export function JobScreen(props: { readonly jobId: string; readonly context: ScreenContext }) {
-  const { desk } = props.context;
-  const jobs = useLoaded(() => desk.jobs(), [desk]);
+  const jobs = useBoard(props.context) ?? props.context.lastBoard.current;
   if (!jobs) return <p class="loading">Fetching the card…</p>;
   const summary = jobs.find(({ job }) => job.id === props.jobId);
   return summary ? <FoundCard summary={summary} context={props.context} /> : <NoSuchCard />;
