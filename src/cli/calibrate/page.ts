@@ -16,7 +16,7 @@ const TITLES: Readonly<Record<Subject, string>> = {
 const REASONS: Readonly<Record<Subject, readonly string[]>> = {
   armature: [
     '',
-    'The engine lists faults of one sort (joints, shorts, open coils, reversed coils) up to four at once, and what comes together of two sorts; three sorts at once are on no list, nor are grounds inside coils, which it takes to be at the nearer bar, nor two coils that touch others. Those pass for a short in one coil and make up most of what is said too surely in the last bin.',
+    'The engine lists faults of one sort (joints, shorts, open coils, reversed coils) up to four at once, and what comes together of two sorts; three sorts at once are on no list, nor are grounds inside coils, which it takes to be at the nearer bar, nor two coils that touch others. Coils grounded inside pass for a short in one coil: a good deal of what is said too surely in the last bin.',
     '',
     'Most of what is still said too modestly in the second bin comes from learners who have read part of the bars only. Their readings leave much to what was believed before, and in these worlds no part is without fault. *Several alike, told so* shows how much of it that is: the same parts and readings, the engine told beforehand that faults come together.',
   ],
@@ -46,6 +46,12 @@ export function calibrationPage(
     `Seeds: ${SEEDS.join(', ')}. ${judged} bins are judged, ${failed === 0 ? 'and all of them hold' : `and ${failed} of them do not hold`}.`,
     ...(missing.length > 0
       ? ['', `The run was broken off. Not tried in it: ${missing.map(({ name }) => name).join(', ')}.`]
+      : []),
+    ...(new Set(all.map(({ tried }) => tried.length)).size > 1
+      ? [
+          '',
+          'The run was ended before its time: the worlds have different numbers of attempts, some too few to judge.',
+        ]
       : []),
     ...REASONS[subject],
     ...all.flatMap(section),
