@@ -90,7 +90,13 @@ export function brushPlateResistance(
   b: PlateNode,
   how: BrushPlateHow,
 ): number | null {
-  return resistanceBetween(brushPlateResistors(design, faults, how), a, b);
+  // Each holder hangs on the plate alone: the others change nothing.
+  const asked = PLATE_HOLDERS.filter((holder) => holder === a || holder === b);
+  return resistanceBetween(
+    asked.flatMap((holder) => holderResistors(design, faults, holder, how)),
+    a,
+    b,
+  );
 }
 
 /** The plate with its faults applied, as resistors. The body of a holder is a node of its own, behind its brush. */
@@ -99,15 +105,22 @@ export function brushPlateResistors(
   faults: readonly BrushPlateFault[],
   how: BrushPlateHow,
 ): readonly Resistor[] {
-  return PLATE_HOLDERS.flatMap((holder) => {
-    const own = faults.filter((f) => f.holder === holder);
-    const body = `body:${holder}`;
-    const list: Resistor[] = own.some((f) => f.kind === 'brokenPigtail')
-      ? []
-      : [{ a: holder, b: body, ohm: design.pigtailOhm }];
-    const paths = isInsulated(holder) ? leaks(design, own, how) : joints(design, own, how);
-    return [...list, ...paths.map((ohm) => ({ a: body, b: 'plate:metal', ohm }))];
-  });
+  return PLATE_HOLDERS.flatMap((holder) => holderResistors(design, faults, holder, how));
+}
+
+function holderResistors(
+  design: BrushPlateDesign,
+  faults: readonly BrushPlateFault[],
+  holder: PlateHolder,
+  how: BrushPlateHow,
+): readonly Resistor[] {
+  const own = faults.filter((f) => f.holder === holder);
+  const body = `body:${holder}`;
+  const list: Resistor[] = own.some((f) => f.kind === 'brokenPigtail')
+    ? []
+    : [{ a: holder, b: body, ohm: design.pigtailOhm }];
+  const paths = isInsulated(holder) ? leaks(design, own, how) : joints(design, own, how);
+  return [...list, ...paths.map((ohm) => ({ a: body, b: 'plate:metal', ohm }))];
 }
 
 /** Every path from an insulated holder to the plate, ohm. */

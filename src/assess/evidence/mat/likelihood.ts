@@ -72,10 +72,23 @@ function dropLog(millivolts: number, shown: number, from: Source): number {
   );
 }
 
-/** Of something that is none of the things listed any reading may be expected. */
+/**
+ * Of something that is none of the things listed nobody can work out the readings: a lamp is as soon lit as dark, a
+ * tester as soon over range as anywhere on its scale.
+ */
 export function anyLog(readings: readonly MatReading[]): number {
-  const each = { lamp: 0.5, megohm: 1 / MEGOHM_RANGE, drop: 1 / DROP_RANGE_MV };
-  return readings.reduce((sum, { kind }) => sum + Math.log(each[kind]), 0);
+  return readings.reduce((sum, reading) => sum + Math.log(anyDensity(reading)), 0);
+}
+
+function anyDensity(reading: MatReading): number {
+  switch (reading.kind) {
+    case 'lamp':
+      return 1 / 2;
+    case 'megohm':
+      return reading.megohms === 'over' ? 1 / 2 : 1 / 2 / MEGOHM_RANGE;
+    case 'drop':
+      return 1 / DROP_RANGE_MV;
+  }
 }
 
 /**

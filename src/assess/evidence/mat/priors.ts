@@ -29,8 +29,18 @@ export const PLATE_ODDS: Readonly<Record<BrushPlateFaultKind, number>> = {
   insulatorDown: 0.1,
   brokenPigtail: 0.1,
 };
-/** The same for each holder. */
-export const NONE_AT_HOLDER = 0.001;
+/**
+ * A second fault beside a torn pigtail is this much rarer than chance alone would have it: one explains the complaint.
+ * What lies between holder and plate has causes in common, heat and carbon, and comes together as chance has it.
+ */
+export const BESIDE_TORN = 0.5;
+/**
+ * Share of holders with a loose rivet at which another is loose that makes when the first breaks. Two that act alike
+ * read as one.
+ */
+export const OPPOSITE_RIVET = 0.05;
+/** Odds of something that is none of the things listed, at each holder. */
+export const NONE_AT_HOLDER = 0.005;
 
 /** Severities evenly spread on the logarithm, neighbours a factor of about `factor` apart, ohm. */
 export function evenly(least: number, most: number, factor: number): number[] {

@@ -1,6 +1,6 @@
-import { fieldFinding, fieldTruth } from '../../../assess/diagnosis/fieldTruth.ts';
+import { fieldFinding } from '../../../assess/diagnosis/fieldTruth.ts';
 import type { PartAt, TrueFinding } from '../../../assess/diagnosis/finding.ts';
-import { plateFinding, plateTruth } from '../../../assess/diagnosis/plateTruth.ts';
+import { plateFinding } from '../../../assess/diagnosis/plateTruth.ts';
 import { Classes } from '../../../assess/evidence/mat/classes.ts';
 import { FrameModel } from '../../../assess/evidence/mat/frame.ts';
 import { isTold, judgeMat, type Weighed, worth } from '../../../assess/evidence/mat/judge.ts';
@@ -27,6 +27,8 @@ import { readOff } from './read.ts';
 export interface MatTrial {
   readonly frame: FieldFrameDesign | null;
   readonly faults: readonly MatFault[];
+  /** States of one more fault that comes and goes: any of them stands while a reading is taken. None: there is none. */
+  readonly restless: readonly MatFault[];
   /** Spread of the readings against the believed one. */
   readonly scatter: number;
   /** The armature on the card: no part in anything here. */
@@ -42,7 +44,9 @@ const TESTS: Readonly<Record<MatPart, readonly TestKind[]>> = {
 /** A learner of some skill asks what they ask of a drawn part, and things are said of it, as of an armature. */
 export function tryMat(trial: MatTrial, seed: string): Tried {
   const draw = seeded(`attempt ${seed}`);
-  const at = partAt(trial, Math.floor(draw() * 2 ** 31));
+  const { restless } = trial;
+  const all = [...trial.faults, ...restless];
+  const at = partAt({ ...trial, faults: all }, Math.floor(draw() * 2 ** 31));
   const learner = pick(draw, MAT_LEARNERS);
   const from = learner.writes ? 'sheet' : 'instrument';
   const part = trial.frame === null ? 'brushPlate' : 'fieldFrame';
@@ -58,9 +62,13 @@ export function tryMat(trial: MatTrial, seed: string): Tried {
   const id = trial.frame?.id ?? FOUR_HOLDERS.id;
   const seen = `${id} ${[...looks].map(([place, { sees }]) => `${place} ${sees}`).join()}`;
   const tried = <F extends MatFault>(kind: Kind<F>): Omit<Tried, 'learner' | 'design'> => {
-    const faults = trial.faults as readonly F[];
+    const now = () => [...trial.faults, ...(restless.length === 0 ? [] : [pick(draw, restless)])] as F[];
     const readings = questions.map((question, nth) =>
-      readOff(question, kind.model.shows(question, faults), nth, { from, scatter: trial.scatter, draw }),
+      readOff(question, kind.model.shows(question, now()), nth, {
+        from,
+        scatter: trial.scatter,
+        draw,
+      }),
     );
     const groups = kind.model.weigh({ readings, looks, from });
     return say({ groups, tellingOf: remembering(seen, kind.tellingOf) }, kind.truth.filter(isTold));
@@ -70,12 +78,12 @@ export function tryMat(trial: MatTrial, seed: string): Tried {
       ? tried<BrushPlateFault>({
           model: new PlateModel(FOUR_HOLDERS, MAINS, []),
           tellingOf: (fault) => plateFinding(asSeen, fault),
-          truth: plateTruth(asSeen),
+          truth: rightly(asSeen, all as readonly BrushPlateFault[], plateFinding),
         })
       : tried<FieldFrameFault>({
           model: new FrameModel(trial.frame, MAINS),
           tellingOf: (fault) => fieldFinding(asSeen, fault),
-          truth: fieldTruth(asSeen),
+          truth: rightly(asSeen, all as readonly FieldFrameFault[], fieldFinding),
         });
   return { ...said, learner: learner.name, design: id };
 }
@@ -84,6 +92,15 @@ interface Kind<F> {
   readonly model: MatModel<F>;
   readonly tellingOf: Weighed<F>['tellingOf'];
   readonly truth: readonly TrueFinding<F>[];
+}
+
+/** What may rightly be said, fault by fault: of two that no test tells apart each may be named by its own name. */
+function rightly<F>(
+  at: PartAt,
+  faults: readonly F[],
+  findingOf: (at: PartAt, fault: F) => TrueFinding<F> | null,
+): TrueFinding<F>[] {
+  return faults.flatMap((fault) => findingOf(at, fault) ?? []);
 }
 
 /** What faults may be called, kept: the same lists of faults come up whenever the same has been seen of a kind of part. */

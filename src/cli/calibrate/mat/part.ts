@@ -10,6 +10,7 @@ import {
   type InsulatedHolder,
   isInsulated,
   PLATE_HOLDERS,
+  type PlateHolder,
 } from '../../../engine/parts/brushPlate.ts';
 import type { FieldFrameDesign, FieldFrameFault } from '../../../engine/parts/fieldFrame.ts';
 import { type Draw, pick, pickWeighted } from '../part.ts';
@@ -81,45 +82,84 @@ function moved<F extends MatFault>(fault: F, factor: number, byShare: number, dr
   return fault.kind === 'groundedCoil' ? { ...fault, ...ohm, fraction: draw() } : { ...fault, ...ohm };
 }
 
-/** Beside anything else what is on no list: two shorts, a short with a bad joint, both joints bad, what gives way. */
-export function unlistedInFrame(frame: FieldFrameDesign, draw: Draw): FieldFrameFault[] {
-  const coil = () => Math.floor(draw() * frame.coils.length);
-  const short = (at: number): FieldFrameFault => ({
-    kind: 'shortedTurns',
-    coil: at,
-    share: 0.1 + 0.6 * draw(),
-    ohm: 2e-5,
-  });
-  const joint = (brush: 1 | 2): FieldFrameFault => ({
-    kind: 'brushJoint',
-    brush,
-    ohm: 1e-3 * (1 + 20 * draw()),
-  });
-  const first = coil();
-  return pick(draw, [
-    [short(first), short((first + 1) % frame.coils.length)],
-    [short(first), joint(pick(draw, [1, 2]))],
-    [joint(1), joint(2)],
-    [{ kind: 'weakInsulation', coil: first, ohm: 5e7, breakdownV: 150 + 150 * draw() }],
-  ]);
+/** What a part has beside anything else in a world of its own. */
+export interface More<F> {
+  readonly faults: readonly F[];
+  /** States of one fault that comes and goes: any of them may stand while a reading is taken. */
+  readonly restless?: readonly F[];
 }
 
-/** Two rivets of one holder, or three things wrong with one insulated holder. */
-export function unlistedOnPlate(draw: Draw): BrushPlateFault[] {
-  const rivet = (holder: BrushPlateFault['holder'], makes: 'pressed' | 'released'): BrushPlateFault => ({
-    kind: 'looseRivet',
-    holder,
-    makes,
-    ohm: 0.05,
-  });
-  const any = pick(draw, PLATE_HOLDERS);
-  const insulated = pick(draw, PLATE_HOLDERS.filter(isInsulated)) as InsulatedHolder;
-  return pick(draw, [
-    [rivet(any, 'pressed'), rivet(any, 'released')],
-    [
-      { kind: 'dirt', holder: insulated, ohm: 5e3 * (1 + 20 * draw()) },
-      { kind: 'insulatorDown', holder: insulated, ohm: 1e6, breakdownV: 250 + 100 * draw() },
-      rivet(insulated, 'pressed'),
+const short = (coil: number, draw: Draw): FieldFrameFault => {
+  return { kind: 'shortedTurns', coil, share: 0.1 + 0.6 * draw(), ohm: 2e-5 };
+};
+const joint = (brush: 1 | 2, draw: Draw): FieldFrameFault => {
+  return { kind: 'brushJoint', brush, ohm: 1e-3 * (1 + 20 * draw()) };
+};
+
+/** Two things at once: two shorts, a short with a bad joint, both joints bad; or insulation that gives way. */
+export function severalInFrame({ coils }: FieldFrameDesign, draw: Draw): More<FieldFrameFault> {
+  const first = Math.floor(draw() * coils.length);
+  const faults = pick(draw, [
+    () => [short(first, draw), short((first + 1) % coils.length, draw)],
+    () => [short(first, draw), joint(pick(draw, [1, 2]), draw)],
+    () => [joint(1, draw), joint(2, draw)],
+    (): FieldFrameFault[] => [
+      { kind: 'weakInsulation', coil: first, ohm: 5e7, breakdownV: 150 + 150 * draw() },
     ],
-  ]);
+  ])();
+  return { faults };
 }
+
+/** Two shorts and a bad joint, a joint that comes and goes, or a leak that is tenfold another at every reading. */
+export function unlistedInFrame({ coils }: FieldFrameDesign, draw: Draw): More<FieldFrameFault> {
+  const coil = Math.floor(draw() * coils.length);
+  const brush = pick(draw, [1, 2] as const);
+  return pick(draw, [
+    (): More<FieldFrameFault> => ({
+      faults: [short(coil, draw), short((coil + 1) % coils.length, draw), joint(brush, draw)],
+    }),
+    (): More<FieldFrameFault> => ({
+      faults: [],
+      restless: [1e-3, 5e-3, 25e-3, 'open' as const].map((ohm) => ({ kind: 'brushJoint', brush, ohm })),
+    }),
+    (): More<FieldFrameFault> => ({
+      faults: [],
+      restless: [2e4, 2e5, 2e6].map((ohm) => ({ kind: 'weakInsulation', coil, ohm, breakdownV: null })),
+    }),
+  ])();
+}
+
+const rivet = (holder: PlateHolder, makes: 'pressed' | 'released', ohm = 0.05): BrushPlateFault => {
+  return { kind: 'looseRivet', holder, makes, ohm };
+};
+const dirtAndDown = (holder: InsulatedHolder, draw: Draw): BrushPlateFault[] => [
+  { kind: 'dirt', holder, ohm: 5e3 * (1 + 20 * draw()) },
+  { kind: 'insulatorDown', holder, ohm: 1e6, breakdownV: 250 + 100 * draw() },
+];
+
+/** Two rivets of one holder, or three things wrong with one insulated holder. */
+export function severalOnPlate(draw: Draw): More<BrushPlateFault> {
+  const any = pick(draw, PLATE_HOLDERS);
+  const insulated = pick(draw, INSULATED);
+  const faults = pick(draw, [
+    [rivet(any, 'pressed'), rivet(any, 'released')],
+    [...dirtAndDown(insulated, draw), rivet(insulated, 'pressed')],
+  ]);
+  return { faults };
+}
+
+/** A rivet that makes as it likes, one tarnished far beyond those listed, or four things wrong with one holder. */
+export function unlistedOnPlate(draw: Draw): More<BrushPlateFault> {
+  const any = pick(draw, PLATE_HOLDERS);
+  const makes = pick(draw, MAKES);
+  const insulated = pick(draw, INSULATED);
+  return pick(draw, [
+    (): More<BrushPlateFault> => ({ faults: [], restless: MAKES.map((one) => rivet(any, one)) }),
+    (): More<BrushPlateFault> => ({ faults: [rivet(any, makes, 2e4 * 10 ** draw())] }),
+    (): More<BrushPlateFault> => ({
+      faults: [...dirtAndDown(insulated, draw), ...MAKES.map((one) => rivet(insulated, one))],
+    }),
+  ])();
+}
+const INSULATED = PLATE_HOLDERS.filter(isInsulated);
+const MAKES = ['pressed', 'released'] as const;

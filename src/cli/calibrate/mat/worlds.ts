@@ -1,12 +1,23 @@
 import { seeded } from '../../../engine/math/random.ts';
 import type { ArmatureDesign } from '../../../engine/parts/armature.ts';
+import type { BrushPlateFault } from '../../../engine/parts/brushPlate.ts';
+import type { FieldFrameDesign, FieldFrameFault } from '../../../engine/parts/fieldFrame.ts';
 import { JOB_FRAMES } from '../../../engine/parts/fieldFrameDesigns.ts';
 import type { Tried } from '../attempt.ts';
 import { SEEDS } from '../calibrate.ts';
 import type { Draw } from '../part.ts';
 import { BELIEVED_TOLERANCE, type Described, OTHER_TOLERANCE } from '../worlds.ts';
 import { type MatTrial, tryMat } from './attempt.ts';
-import { drawFrame, drawPlate, offRange, unlistedInFrame, unlistedOnPlate } from './part.ts';
+import {
+  drawFrame,
+  drawPlate,
+  type More,
+  offRange,
+  severalInFrame,
+  severalOnPlate,
+  unlistedInFrame,
+  unlistedOnPlate,
+} from './part.ts';
 
 /** Worlds of field frames and brush plates, as the engine believes them to be or in some way not. */
 
@@ -14,27 +25,41 @@ export interface MatWorld extends Described {
   tryNth(n: number, armature: ArmatureDesign, seeds?: readonly string[]): Tried;
 }
 
-type Strange = 'off the grid' | 'outside the set' | null;
+type Strange = 'off the grid' | 'several at once' | 'outside the set' | null;
 
 const FRAMES = [...JOB_FRAMES.values()];
 
-type Drawn = Pick<MatTrial, 'frame' | 'faults'>;
+type Drawn = Pick<MatTrial, 'frame' | 'faults' | 'restless'>;
 type DrawNth = (n: number, draw: Draw, strange: Strange) => Drawn;
 
 const DRAWN: Readonly<Record<'field frame' | 'brush plate', DrawNth>> = {
   'field frame': (n, draw, strange) => {
     const frame = FRAMES[n % FRAMES.length]!;
     const drawn = drawFrame(frame, draw);
-    const more = strange === 'outside the set' ? unlistedInFrame(frame, draw) : [];
-    return { frame, faults: strange === 'off the grid' ? offRange(drawn, draw) : [...drawn, ...more] };
+    if (strange === 'off the grid') return { frame, faults: offRange(drawn, draw), restless: [] };
+    const { faults, restless = [] } = moreInFrame(strange, frame, draw);
+    return { frame, faults: [...drawn, ...faults], restless };
   },
   'brush plate': (_, draw, strange) => {
     const drawn = drawPlate(draw);
-    const more = strange === 'outside the set' ? unlistedOnPlate(draw) : [];
-    const kept = drawn.filter(({ holder }) => more.every((other) => other.holder !== holder));
-    return { frame: null, faults: strange === 'off the grid' ? offRange(drawn, draw) : [...kept, ...more] };
+    if (strange === 'off the grid') return { frame: null, faults: offRange(drawn, draw), restless: [] };
+    const { faults, restless = [] } = moreOnPlate(strange, draw);
+    const kept = drawn.filter(({ holder }) =>
+      [...faults, ...restless].every((other) => other.holder !== holder),
+    );
+    return { frame: null, faults: [...kept, ...faults], restless };
   },
 };
+
+function moreInFrame(strange: Strange, frame: FieldFrameDesign, draw: Draw): More<FieldFrameFault> {
+  if (strange === 'several at once') return severalInFrame(frame, draw);
+  return strange === 'outside the set' ? unlistedInFrame(frame, draw) : { faults: [] };
+}
+
+function moreOnPlate(strange: Strange, draw: Draw): More<BrushPlateFault> {
+  if (strange === 'several at once') return severalOnPlate(draw);
+  return strange === 'outside the set' ? unlistedOnPlate(draw) : { faults: [] };
+}
 
 function worldOf(
   part: keyof typeof DRAWN,
@@ -52,12 +77,13 @@ function worldOf(
   };
 }
 
-/** The worlds of one part; @param unlisted what else it has in the last of them */
-function worldsOf(part: keyof typeof DRAWN, unlisted: string): MatWorld[] {
+/** The worlds of one part; @param several @param unlisted what else it has in the last two of them */
+function worldsOf(part: keyof typeof DRAWN, several: string, unlisted: string): MatWorld[] {
   return [
     worldOf(part, 'as believed', BELIEVED, null),
     worldOf(part, 'scatter × 1.5', SCATTER, null, 1.5),
     worldOf(part, 'off the grid', OFF_GRID, 'off the grid'),
+    worldOf(part, 'several at once', `beside anything else ${several}`, 'several at once'),
     worldOf(part, 'outside the set', `beside anything else ${unlisted}`, 'outside the set'),
   ];
 }
@@ -65,7 +91,7 @@ function worldsOf(part: keyof typeof DRAWN, unlisted: string): MatWorld[] {
 function described(name: string, what: string, strange: Strange, scatter: number): Described {
   const believed = strange === null && scatter === 1;
   const tolerance = believed ? BELIEVED_TOLERANCE : OTHER_TOLERANCE;
-  return { name, what, tolerance, byPriors: strange !== 'outside the set' };
+  return { name, what, tolerance, byPriors: strange === null || strange === 'off the grid' };
 }
 
 const BELIEVED = 'parts by the priors, severities between those listed, readings as unsteady as believed';
@@ -76,6 +102,11 @@ export const MAT_WORLDS: readonly MatWorld[] = [
   ...worldsOf(
     'field frame',
     'two shorted coils, a short with a bad joint, both joints bad, or insulation that gives way',
+    'two shorts with a bad joint, a joint that comes and goes, or a leak that changes tenfold from reading to reading',
   ),
-  ...worldsOf('brush plate', 'two loose rivets of one holder, or three things wrong with one'),
+  ...worldsOf(
+    'brush plate',
+    'two loose rivets of one holder, or three things wrong with one',
+    'a rivet that makes as it likes, one tarnished ten thousand times beyond those listed, or four things wrong with one holder',
+  ),
 ];
