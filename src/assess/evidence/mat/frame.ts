@@ -1,20 +1,30 @@
 import { resistanceBetween } from '../../../engine/circuit/resistors.ts';
 import { MAINS, type MainsId } from '../../../engine/drive.ts';
-import { underFeed } from '../../../engine/instruments/millivoltDrop.ts';
+import { seeMillivolts, underFeed } from '../../../engine/instruments/millivoltDrop.ts';
 import {
   type FieldFrameDesign,
   type FieldFrameFault,
   fieldFrameResistors,
 } from '../../../engine/parts/fieldFrame.ts';
 import { everydayOnMat, fieldSigns } from '../../../scenario/hidden/matSigns.ts';
+import type { Sign } from '../../../scenario/hidden/sign.ts';
+import { logSum } from '../beyond.ts';
 import { remembered } from '../memory.ts';
 import type { Source } from '../reading.ts';
-import { type Group, type Unweighed, weighed } from './case.ts';
-import { type Faults, insulationSuspects, isBreak, type Suspect, windingSuspects } from './frameSuspects.ts';
+import { type Group, weighed } from './case.ts';
+import {
+  type Faults,
+  halfStepOn,
+  insulationSuspects,
+  isBreak,
+  type Suspect,
+  windingPairs,
+  windingSuspects,
+} from './frameSuspects.ts';
 import { anyLog, dropShown, lampReach, looksLog, megohmShown, readingLog } from './likelihood.ts';
 import type { MatModel } from './model.ts';
 import { ANOTHER, NONE_OF_THESE } from './priors.ts';
-import type { MatEvidence, MatQuestion, MatReading, MatShown } from './reading.ts';
+import { keyOf, type MatEvidence, type MatQuestion, type MatReading, type MatShown } from './reading.ts';
 
 /**
  * The field frame: what is wrong with the winding times what is wrong with its insulation. A single way to the case
@@ -24,14 +34,16 @@ import type { MatEvidence, MatQuestion, MatReading, MatShown } from './reading.t
 export class FrameModel implements MatModel<FieldFrameFault> {
   private readonly winding: readonly Suspect[];
   private readonly insulation: readonly Suspect[];
+  private readonly pairs: readonly Suspect[];
   private readonly frame: FieldFrameDesign;
   private readonly reach: number;
   private readonly peakV: number;
-  /** What each reading would be: by suspect of the winding or of the insulation, whichever it asks, behind some breaks. */
-  private readonly known = new Map<MatReading, Map<string, MatShown[]>>();
+  private readonly mainsId: MainsId;
 
   constructor(frame: FieldFrameDesign, mainsId: MainsId) {
     this.frame = frame;
+    this.mainsId = mainsId;
+    this.pairs = windingPairs(frame);
     this.winding = windingSuspects(frame);
     this.insulation = insulationSuspects(frame);
     this.reach = lampReach(MAINS[mainsId]);
@@ -58,59 +70,90 @@ export class FrameModel implements MatModel<FieldFrameFault> {
   }
 
   weigh({ readings, looks, from }: MatEvidence): Group<FieldFrameFault>[] {
-    const looked = (faults: Faults) => looksLog(faults.flatMap(fieldSigns), everydayOnMat, looks);
-    const others = readings.filter((reading) => !reachesCase(reading));
-    const logs = this.logs(others, this.winding, [], from);
-    const winding = this.winding.map((suspect, nth) => ({
-      ...suspect,
-      log: logs[nth]! + looked(suspect.faults),
-    }));
-    const insulation = this.insulation.map((suspect) => ({ ...suspect, look: looked(suspect.faults) }));
-    const leaksBehind = this.leaksBehind(readings.filter(reachesCase), from);
+    const toCase = readings.filter(reachesCase);
+    const others = readings.filter((one) => !reachesCase(one));
+    const laid = (suspects: readonly Suspect[], logs: Float64Array): Laid[] =>
+      lumped(
+        suspects.map(({ faults, odds }, nth) => {
+          return {
+            faults,
+            odds,
+            log: logs[nth]! + looksLog(signsOf(faults), everydayOnMat, looks),
+          };
+        }),
+      );
+    const behind = new Map<string, Laid[]>();
+    const insulationBehind = (breaks: Faults) =>
+      remembered(behind, JSON.stringify(breaks), Infinity, () =>
+        laid(
+          this.insulation,
+          logsOf(this.insulation, toCase, from, (one) => this.leaks(one, breaks)),
+        ),
+      );
+    const winding = [
+      ...laid(
+        this.winding,
+        logsOf(this.winding, others, from, (one) => this.shown(one)),
+      ),
+      ...laid(
+        this.pairs,
+        logsOf(this.pairs, others, from, (one) => this.shownOfPairs(one)),
+      ),
+    ];
+    const insulation = insulationBehind([]);
     const most = winding.reduce((top, { odds, log }) => Math.max(top, Math.log(odds) + log), -Infinity);
-    const cases = winding.flatMap((one): Unweighed<FieldFrameFault>[] => {
+    const cases = winding.flatMap((one) => {
       // What is hardly possible whatever the insulation does is not looked into further.
       const hardly = Math.log(one.odds) + one.log < most - HARDLY;
-      const leaks = hardly ? null : leaksBehind(one.faults.filter(isBreak));
-      return insulation.map((two, nth) => ({
-        faults: [...one.faults, ...two.faults],
-        odds: one.odds * two.odds * (one.faults.length > 0 && two.faults.length > 0 ? ANOTHER : 1),
-        log: leaks === null ? one.log - HARDLY : one.log + two.look + leaks[nth]!,
-      }));
+      if (hardly) return insulation.map((two) => beside(one, { ...two, log: -HARDLY }));
+      return insulationBehind(one.faults.filter(isBreak)).map((two) => beside(one, two));
     });
-    return [weighed([...cases, { faults: null, odds: NONE_OF_THESE, log: anyLog(readings) }])];
+    // What is on no list is in the winding, in the insulation or in both; the other is as listed.
+    const none = meanLog([
+      { odds: 1, log: anyLog(others) + meanLog(insulation) },
+      { odds: 1, log: anyLog(toCase) + meanLog(winding) },
+      { odds: 1, log: anyLog(readings) },
+    ]);
+    return [weighed([...cases, { faults: null, odds: NONE_OF_THESE, log: none }])];
   }
 
-  /** How well each state of the insulation explains readings to the case, by the breaks of the winding before it. */
-  private leaksBehind(readings: readonly MatReading[], from: Source): (breaks: Faults) => Float64Array {
-    const known = new Map<string, Float64Array>();
-    return (breaks) =>
-      remembered(known, JSON.stringify(breaks), Infinity, () =>
-        this.logs(readings, this.insulation, breaks, from),
-      );
+  private shown(question: MatQuestion): readonly MatShown[] {
+    return this.known(`winding ${keyOf(question)}`, () =>
+      this.winding.map(({ faults }) => this.shows(question, faults)),
+    );
   }
 
-  /** How well readings are explained by each of some suspects beside some breaks. */
-  private logs(
-    readings: readonly MatReading[],
-    suspects: readonly Suspect[],
-    breaks: Faults,
-    from: Source,
-  ): Float64Array {
-    const sums = new Float64Array(suspects.length);
-    const key = JSON.stringify(breaks);
-    for (const reading of readings) {
-      const known = remembered(this.known, reading, Infinity, () => new Map<string, MatShown[]>());
-      const shown = remembered(known, key, Infinity, () =>
-        suspects.map(({ faults }) => this.shows(reading, [...breaks, ...faults])),
-      );
-      for (let nth = 0; nth < sums.length; nth++) sums[nth]! += readingLog(reading, shown[nth]!, from);
-    }
-    return sums;
+  private leaks(question: MatQuestion, breaks: Faults): readonly MatShown[] {
+    return this.known(`insulation ${keyOf(question)} ${JSON.stringify(breaks)}`, () =>
+      this.insulation.map(({ faults }) => this.shows(question, [...breaks, ...faults])),
+    );
+  }
+
+  /** Milliohms more or less change a drop and nothing else. */
+  private shownOfPairs(question: MatQuestion): readonly MatShown[] {
+    return this.known(`pairs ${keyOf(question)}`, () => {
+      if (question.kind !== 'drop') {
+        const sound = this.shows(question, []);
+        return this.pairs.map(() => sound);
+      }
+      return this.pairs.map(({ faults }) => {
+        const one = seeMillivolts(this.drop(question, faults)).millivolts;
+        const on = seeMillivolts(this.drop(question, halfStepOn(faults))).millivolts;
+        return { kind: 'drop', millivolts: one, blur: Math.abs(on - one) * OF_HALF_STEP };
+      });
+    });
+  }
+
+  /** The same for every frame of a kind on one mains. */
+  private known(of: string, make: () => readonly MatShown[]): readonly MatShown[] {
+    return remembered(SHOWN, `${this.frame.id} ${this.mainsId} ${of}`, SHOWN_AT_MOST, make);
   }
 
   private drop({ feed, places, ...how }: MatQuestion & { kind: 'drop' }, faults: Faults): number | null {
-    const { at } = underFeed(this.resistors(how, faults, 0), ...feed);
+    const all = this.resistors(how, faults, 0);
+    // Where the feed finds a way, what leaks to the case is nothing against it.
+    const own = faults.some(isBreak) ? all : all.filter(({ a, b }) => a !== CASE && b !== CASE);
+    const { at } = underFeed(feed.includes(CASE) || places.includes(CASE) ? all : own, ...feed);
     const [high, low] = places.map((place) => at.get(place));
     return high === undefined || low === undefined ? null : high - low;
   }
@@ -120,5 +163,76 @@ export class FrameModel implements MatModel<FieldFrameFault> {
   }
 }
 
+const SHOWN = new Map<string, readonly MatShown[]>();
+const SHOWN_AT_MOST = 200;
+/** Standard deviation of what lies evenly within half a step either way, of that half step. */
+const OF_HALF_STEP = 1 / Math.sqrt(3);
 const HARDLY = Math.log(1e7);
-const reachesCase = ({ places }: MatQuestion) => places.includes('field:case');
+const CASE = 'field:case';
+const reachesCase = ({ places }: MatQuestion) => places.includes(CASE);
+
+/** A suspect with how well it explains what was read. */
+interface Laid extends Suspect {
+  readonly log: number;
+}
+
+function logsOf(
+  { length }: readonly Suspect[],
+  readings: readonly MatReading[],
+  from: Source,
+  shownOf: (reading: MatReading) => readonly MatShown[],
+): Float64Array {
+  const sums = new Float64Array(length);
+  for (const reading of readings) {
+    const shown = shownOf(reading);
+    for (let nth = 0; nth < length; nth++) sums[nth]! += readingLog(reading, shown[nth]!, from);
+  }
+  return sums;
+}
+
+function beside(one: Laid, two: Laid): Laid {
+  return {
+    faults: [...one.faults, ...two.faults],
+    odds: one.odds * two.odds * (one.faults.length > 0 && two.faults.length > 0 ? ANOTHER : 1),
+    log: one.log + two.log,
+  };
+}
+
+/** Logarithm of the mean likelihood. */
+function meanLog(all: readonly Pick<Laid, 'odds' | 'log'>[]): number {
+  const odds = all.reduce((sum, one) => sum + one.odds, 0);
+  return logSum(all.map((one) => Math.log(one.odds) + one.log)) - Math.log(odds);
+}
+
+/** Neighbouring severities taken as one, which the middle one stands for. */
+function lumped(all: readonly Laid[]): Laid[] {
+  const lumps: Laid[][] = [];
+  for (const one of all) {
+    const last = lumps.at(-1);
+    if (last !== undefined && last.length < LUMP && sortOf(last[0]!) === sortOf(one)) last.push(one);
+    else lumps.push([one]);
+  }
+  return lumps.map((lump) => ({
+    faults: lump[lump.length >> 1]!.faults,
+    odds: lump.reduce((sum, { odds }) => sum + odds, 0),
+    log: meanLog(lump),
+  }));
+}
+const LUMP = 3;
+
+/** The places and kinds of its faults; a break is a kind of its own. */
+function sortOf({ faults }: Suspect): string {
+  return faults
+    .map((fault) => {
+      const at = fault.kind === 'brushJoint' ? fault.brush : fault.coil;
+      return `${fault.kind} ${at} ${isBreak(fault)} ${'breakdownV' in fault ? fault.breakdownV : ''}`;
+    })
+    .join();
+}
+
+const SIGNS = new WeakMap<Faults, readonly Sign[]>();
+function signsOf(faults: Faults): readonly Sign[] {
+  const known = SIGNS.get(faults) ?? faults.flatMap(fieldSigns);
+  SIGNS.set(faults, known);
+  return known;
+}

@@ -2,12 +2,19 @@ import type { FieldFrameDesign, FieldFrameFault } from '../../../engine/parts/fi
 import {
   ANOTHER,
   FIELD_ODDS,
+  GIVING,
+  GIVING_OHM,
+  GIVING_V,
   GROUND_FRACTION,
   GROUND_OHM,
   JOINT_OHM,
   JOINT_OPEN,
   SHORT_OHM,
   SHORT_SHARE,
+  SOME_JOINT_OHM,
+  SOME_JOINT_STEP,
+  SOME_SHARE,
+  SOME_SHARE_STEP,
   WEAK_OHM,
 } from './priors.ts';
 
@@ -43,8 +50,10 @@ function onceForEach(list: (frame: FieldFrameDesign) => readonly Suspect[]) {
 
 function listWinding({ coils }: FieldFrameDesign): Suspect[] {
   const each = coils.map((_, coil) => coil);
-  const joints = (ohm: number | 'open') =>
-    ([1, 2] as const).map((brush): FieldFrameFault => ({ kind: 'brushJoint', brush, ohm }));
+  const joints = (...ohms: readonly (number | 'open')[]) =>
+    ([1, 2] as const).flatMap((brush) =>
+      ohms.map((ohm): FieldFrameFault => ({ kind: 'brushJoint', brush, ohm })),
+    );
   const breaks = [
     ...spread(
       FIELD_ODDS.openCoil,
@@ -55,14 +64,45 @@ function listWinding({ coils }: FieldFrameDesign): Suspect[] {
   const shorts = each.flatMap((coil) =>
     SHORT_SHARE.map((share): FieldFrameFault => ({ kind: 'shortedTurns', coil, share, ohm: SHORT_OHM })),
   );
-  const two = breaks.flatMap((one, nth) =>
-    breaks.slice(nth + 1).map((other) => ({
+  const two = breaks.flatMap((one, nth) => together([one], breaks.slice(nth + 1)));
+  const poor = spread(FIELD_ODDS.brushJoint * (1 - JOINT_OPEN), joints(...JOINT_OHM));
+  return [SOUND, ...breaks, ...poor, ...spread(FIELD_ODDS.shortedTurns, shorts), ...two];
+}
+
+/** Two things wrong with the winding that both still conduct: in different coils, at both joints, or one of each. */
+export const windingPairs = onceForEach(listPairs);
+
+function listPairs({ coils }: FieldFrameDesign): Suspect[] {
+  const each = coils.map((_, coil) => coil);
+  const shorts = each.map((coil) =>
+    SOME_SHARE.map((share): FieldFrameFault => ({ kind: 'shortedTurns', coil, share, ohm: SHORT_OHM })),
+  );
+  const joints = ([1, 2] as const).map((brush) =>
+    SOME_JOINT_OHM.map((ohm): FieldFrameFault => ({ kind: 'brushJoint', brush, ohm })),
+  );
+  const places = [
+    ...shorts.map((faults) => spread(FIELD_ODDS.shortedTurns / coils.length, faults)),
+    ...joints.map((faults) => spread((FIELD_ODDS.brushJoint * (1 - JOINT_OPEN)) / 2, faults)),
+  ];
+  return places.flatMap((one, nth) => places.slice(nth + 1).flatMap((other) => together(one, other)));
+}
+
+function together(ones: readonly Suspect[], others: readonly Suspect[]): Suspect[] {
+  return ones.flatMap((one) =>
+    others.map((other) => ({
       faults: [...one.faults, ...other.faults],
       odds: ANOTHER * one.odds * other.odds,
     })),
   );
-  const poor = spread(FIELD_ODDS.brushJoint * (1 - JOINT_OPEN), JOINT_OHM.flatMap(joints));
-  return [SOUND, ...breaks, ...poor, ...spread(FIELD_ODDS.shortedTurns, shorts), ...two];
+}
+
+/** A pair with every severity half a step of its list harder. */
+export function halfStepOn(faults: Faults): Faults {
+  return faults.map((fault) => {
+    if (fault.kind === 'shortedTurns') return { ...fault, share: fault.share + SOME_SHARE_STEP / 2 };
+    if (fault.kind !== 'brushJoint' || fault.ohm === 'open') return fault;
+    return { ...fault, ohm: fault.ohm * Math.sqrt(SOME_JOINT_STEP) };
+  });
 }
 
 function listInsulation({ coils }: FieldFrameDesign): Suspect[] {
@@ -77,5 +117,15 @@ function listInsulation({ coils }: FieldFrameDesign): Suspect[] {
   const weak = ends.flatMap((coil) =>
     WEAK_OHM.map((ohm): FieldFrameFault => ({ kind: 'weakInsulation', coil, ohm, breakdownV: null })),
   );
-  return [SOUND, ...spread(FIELD_ODDS.groundedCoil, grounds), ...spread(FIELD_ODDS.weakInsulation, weak)];
+  const giving = ends.flatMap((coil) =>
+    GIVING_V.flatMap((breakdownV) =>
+      GIVING_OHM.map((ohm): FieldFrameFault => ({ kind: 'weakInsulation', coil, ohm, breakdownV })),
+    ),
+  );
+  return [
+    SOUND,
+    ...spread(FIELD_ODDS.groundedCoil, grounds),
+    ...spread(FIELD_ODDS.weakInsulation * (1 - GIVING), weak),
+    ...spread(FIELD_ODDS.weakInsulation * GIVING, giving),
+  ];
 }

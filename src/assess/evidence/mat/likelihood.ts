@@ -45,8 +45,7 @@ export function lampReach(mains: Mains): number {
 /** How well what would be shown explains a reading. */
 export function readingLog(reading: MatReading, shown: MatShown, from: Source): number {
   if (reading.kind === 'megohm' && shown.kind === 'megohm') return megohmLog(reading, shown, from);
-  if (reading.kind === 'drop' && shown.kind === 'drop')
-    return dropLog(reading.millivolts, shown.millivolts, from);
+  if (reading.kind === 'drop' && shown.kind === 'drop') return dropLog(reading.millivolts, shown, from);
   const would = shown.kind === 'lamp' && reading.kind === 'lamp' && shown.lit === reading.lit;
   return Math.log(would ? 1 - TOOL_SLIP[from] : TOOL_SLIP[from]);
 }
@@ -65,20 +64,20 @@ function megohmLog(
   return Math.log((1 - slip) * gauss(off, MEGOHM_SPREAD) + slip / MEGOHM_RANGE);
 }
 
-function dropLog(millivolts: number, shown: number, from: Source): number {
-  const spread = Math.max(DROP_STEP_MV, DROP_SPREAD * shown);
-  return Math.log(
-    (1 - TOOL_SLIP[from]) * gauss(millivolts - shown, spread) + TOOL_SLIP[from] / DROP_RANGE_MV,
-  );
+function dropLog(read: number, { millivolts, blur = 0 }: MatShown & { kind: 'drop' }, from: Source): number {
+  const spread = Math.hypot(Math.max(DROP_STEP_MV, DROP_SPREAD * millivolts), blur);
+  return Math.log((1 - TOOL_SLIP[from]) * gauss(read - millivolts, spread) + TOOL_SLIP[from] / DROP_RANGE_MV);
 }
 
 /**
  * Of something that is none of the things listed nobody can work out the readings: a lamp is as soon lit as dark, a
- * tester as soon over range as anywhere on its scale.
+ * tester as soon over range as anywhere on its scale, a drop of any order of magnitude.
  */
 export function anyLog(readings: readonly MatReading[]): number {
   return readings.reduce((sum, reading) => sum + Math.log(anyDensity(reading)), 0);
 }
+
+const LEAST_DROP_MV = 0.5;
 
 function anyDensity(reading: MatReading): number {
   switch (reading.kind) {
@@ -87,7 +86,7 @@ function anyDensity(reading: MatReading): number {
     case 'megohm':
       return reading.megohms === 'over' ? 1 / 2 : 1 / 2 / MEGOHM_RANGE;
     case 'drop':
-      return 1 / DROP_RANGE_MV;
+      return 1 / Math.log(DROP_RANGE_MV / LEAST_DROP_MV) / Math.max(LEAST_DROP_MV, reading.millivolts);
   }
 }
 

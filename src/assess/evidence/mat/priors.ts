@@ -17,10 +17,13 @@ export const FIELD_ODDS: Readonly<Record<FieldFrameFaultKind, number>> = {
 
 /** Share of bad brush joints that have let go altogether. */
 export const JOINT_OPEN = 0.6;
-/** A second break beside the first, and a fault of the insulation beside one of the winding, is this much rarer. */
+/** Share of weak insulations that hold until a voltage, and give way above it; peak, V. */
+export const GIVING = 0.25;
+export const GIVING_V: readonly number[] = [200, 300];
+/** A second fault of the winding beside the first, and a fault of the insulation beside one of the winding, is this much rarer. */
 export const ANOTHER = 0.2;
 /** Odds of something that is none of the things listed. */
-export const NONE_OF_THESE = 0.01;
+export const NONE_OF_THESE = 0.02;
 
 /** Odds of one fault of this kind at one holder, against a holder without fault (1). */
 export const PLATE_ODDS: Readonly<Record<BrushPlateFaultKind, number>> = {
@@ -56,6 +59,16 @@ export const GROUND_FRACTION: readonly number[] = [0.25, 0.75];
 /** Share of a coil's turns that a short bridges, and its contact, ohm. */
 export const SHORT_SHARE: readonly number[] = Array.from({ length: 38 }, (_, i) => 0.025 * (i + 1));
 export const SHORT_OHM = 2e-5;
+/** Leakage of insulation below the voltage at which it gives way, ohm. */
+export const GIVING_OHM = evenly(1e5, 1e8, 1.6);
+/** Where two faults of a winding stand side by side, each is taken at a few severities that stand for those about it. */
+export const SOME_SHARE_STEP = 0.15;
+export const SOME_SHARE: readonly number[] = Array.from({ length: 6 }, (_, i) => 0.1 + SOME_SHARE_STEP * i);
+export const SOME_JOINT_STEP = 2;
+export const SOME_JOINT_OHM: readonly number[] = Array.from(
+  { length: 9 },
+  (_, i) => 3e-4 * SOME_JOINT_STEP ** i,
+);
 export const DIRT_OHM = evenly(50, 1e7, 1.3);
 export const DOWN_OHM = evenly(5, 1e7, 1.3);
 /** Peak voltage at which an insulator gives way, V; null: it leaks at any. */

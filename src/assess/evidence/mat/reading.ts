@@ -41,7 +41,8 @@ export type MatQuestion =
 export type MatShown =
   | { readonly kind: 'lamp'; readonly lit: boolean }
   | { readonly kind: 'megohm'; readonly megohms: number; readonly over: boolean }
-  | { readonly kind: 'drop'; readonly millivolts: number };
+  /** `blur`: spread of what severities between the listed ones would show about it, mV. */
+  | { readonly kind: 'drop'; readonly millivolts: number; readonly blur?: number };
 
 /** What the lens showed by place, where it was looked. */
 export type MatLooks = ReadonlyMap<Place, LookReading>;

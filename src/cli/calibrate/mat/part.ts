@@ -1,10 +1,11 @@
 import {
   type Faults,
   insulationSuspects,
+  windingPairs,
   windingSuspects,
 } from '../../../assess/evidence/mat/frameSuspects.ts';
 import { holderSuspects } from '../../../assess/evidence/mat/plate.ts';
-import { ANOTHER } from '../../../assess/evidence/mat/priors.ts';
+import { ANOTHER, SOME_JOINT_STEP, SOME_SHARE_STEP } from '../../../assess/evidence/mat/priors.ts';
 import {
   type BrushPlateFault,
   type InsulatedHolder,
@@ -21,7 +22,7 @@ export type MatFault = FieldFrameFault | BrushPlateFault;
 
 /** Winding and insulation by their odds, severities anywhere between those listed. */
 export function drawFrame(frame: FieldFrameDesign, draw: Draw): FieldFrameFault[] {
-  const winding = windingSuspects(frame);
+  const winding = [...windingSuspects(frame), ...windingPairs(frame)];
   const insulation = insulationSuspects(frame);
   const sum = (list: readonly { readonly odds: number }[]) => list.reduce((all, { odds }) => all + odds, 0);
   const [w, i] = [sum(winding) - 1, sum(insulation) - 1];
@@ -33,8 +34,12 @@ export function drawFrame(frame: FieldFrameDesign, draw: Draw): FieldFrameFault[
         list.map(({ faults, odds }) => (faults.length === 0 ? 0 : odds)),
       )
     ]!.faults;
-  const faults = [...(state & 1 ? one(winding) : []), ...(state & 2 ? one(insulation) : [])];
-  return faults.map((fault) => between(fault, draw));
+  const ofWinding = state & 1 ? one(winding) : [];
+  const steps = ofWinding.length > 1 ? PAIR_STEPS : STEPS;
+  return [
+    ...ofWinding.map((fault) => between(fault, draw, steps)),
+    ...(state & 2 ? one(insulation) : []).map((fault) => between(fault, draw, STEPS)),
+  ];
 }
 
 /** Holder by holder. */
@@ -48,26 +53,34 @@ export function drawPlate(draw: Draw): BrushPlateFault[] {
           list.map(({ odds }) => odds),
         )
       ]!;
-    return faults.map((fault) => between(fault, draw));
+    return faults.map((fault) => between(fault, draw, STEPS));
   });
 }
 
-/** Steps between neighbours on the engine's lists, as factors. */
-const STEP: Readonly<Record<MatFault['kind'], number>> = {
-  brushJoint: 1.08,
-  openCoil: 1,
-  shortedTurns: 1,
-  groundedCoil: 10,
-  weakInsulation: 1.3,
-  dirt: 1.3,
-  insulatorDown: 1.3,
-  looseRivet: 10,
-  brokenPigtail: 1,
+/** Steps between neighbours on the engine's lists, as factors; of a share of turns, as a difference. */
+interface Steps {
+  readonly ohm: Readonly<Record<MatFault['kind'], number>>;
+  readonly share: number;
+}
+const STEPS: Steps = {
+  ohm: {
+    brushJoint: 1.08,
+    openCoil: 1,
+    shortedTurns: 1,
+    groundedCoil: 10,
+    weakInsulation: 1.3,
+    dirt: 1.3,
+    insulatorDown: 1.3,
+    looseRivet: 10,
+    brokenPigtail: 1,
+  },
+  share: 0.025,
 };
-const SHARE_STEP = 0.025;
+/** Where two faults of a winding stand side by side. */
+const PAIR_STEPS: Steps = { ohm: { ...STEPS.ohm, brushJoint: SOME_JOINT_STEP }, share: SOME_SHARE_STEP };
 
-function between<F extends MatFault>(fault: F, draw: Draw): F {
-  return moved(fault, STEP[fault.kind] ** (draw() - 0.5), SHARE_STEP * (draw() - 0.5), draw);
+function between<F extends MatFault>(fault: F, draw: Draw, { ohm, share }: Steps): F {
+  return moved(fault, ohm[fault.kind] ** (draw() - 0.5), share * (draw() - 0.5), draw);
 }
 
 /** Every severity up to twice as hard or soft, beyond its list or at its edges. */
