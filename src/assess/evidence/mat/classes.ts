@@ -20,9 +20,8 @@ export class Classes<F> {
   /** Number of its class by fault, or -1 where no allowed test can show it. */
   private readonly ofFault = new Map<F, number>();
 
-  constructor({ groups, tellingOf }: Weighed<F>) {
-    const faults = new Set(groups.flat().flatMap((one) => one.faults ?? []));
-    for (const fault of faults) this.ofFault.set(fault, this.classOf(tellingOf(fault)));
+  constructor(everyFault: readonly F[], tellingOf: Weighed<F>['tellingOf']) {
+    for (const fault of new Set(everyFault)) this.ofFault.set(fault, this.classOf(tellingOf(fault)));
   }
 
   /** Chances with all readings weighed. */

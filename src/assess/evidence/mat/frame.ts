@@ -50,6 +50,10 @@ export class FrameModel implements MatModel<FieldFrameFault> {
     this.peakV = Math.SQRT2 * MAINS[mainsId].volt;
   }
 
+  get everyFault(): readonly FieldFrameFault[] {
+    return [...this.winding, ...this.pairs, ...this.insulation].flatMap(({ faults }) => faults);
+  }
+
   groupOf(): number {
     return 0;
   }
@@ -204,12 +208,18 @@ function meanLog(all: readonly Pick<Laid, 'odds' | 'log'>[]): number {
   return logSum(all.map((one) => Math.log(one.odds) + one.log)) - Math.log(odds);
 }
 
-/** Neighbouring severities taken as one, which the middle one stands for. */
+/**
+ * Neighbouring severities that the readings do not tell apart, or that are far from what they say, taken as one that
+ * the middle stands for.
+ */
 function lumped(all: readonly Laid[]): Laid[] {
+  const most = all.reduce((top, { log }) => Math.max(top, log), -Infinity);
   const lumps: Laid[][] = [];
   for (const one of all) {
-    const last = lumps.at(-1);
-    if (last !== undefined && last.length < LUMP && sortOf(last[0]!) === sortOf(one)) last.push(one);
+    const [last, first] = [lumps.at(-1), lumps.at(-1)?.[0]];
+    const joins =
+      last !== undefined && first !== undefined && last.length < LUMP && sortOf(first) === sortOf(one);
+    if (joins && isOne(first, one, most)) last.push(one);
     else lumps.push([one]);
   }
   return lumps.map((lump) => ({
@@ -218,17 +228,29 @@ function lumped(all: readonly Laid[]): Laid[] {
     log: meanLog(lump),
   }));
 }
-const LUMP = 3;
+
+function isOne(one: Laid, two: Laid, most: number): boolean {
+  return Math.abs(one.log - two.log) < NO_TELLING || Math.max(one.log, two.log) < most - FAR;
+}
+const LUMP = 4;
+/** Logarithms of how well things are explained: nearer than the first is alike, this much worse is far. */
+const NO_TELLING = 0.3;
+const FAR = 9;
 
 /** The places and kinds of its faults; a break is a kind of its own. */
 function sortOf({ faults }: Suspect): string {
-  return faults
-    .map((fault) => {
-      const at = fault.kind === 'brushJoint' ? fault.brush : fault.coil;
-      return `${fault.kind} ${at} ${isBreak(fault)} ${'breakdownV' in fault ? fault.breakdownV : ''}`;
-    })
-    .join();
+  const known =
+    SORTS.get(faults) ??
+    faults
+      .map((fault) => {
+        const at = fault.kind === 'brushJoint' ? fault.brush : fault.coil;
+        return `${fault.kind} ${at} ${isBreak(fault)} ${'breakdownV' in fault ? fault.breakdownV : ''}`;
+      })
+      .join();
+  SORTS.set(faults, known);
+  return known;
 }
+const SORTS = new WeakMap<Faults, string>();
 
 const SIGNS = new WeakMap<Faults, readonly Sign[]>();
 function signsOf(faults: Faults): readonly Sign[] {

@@ -139,6 +139,10 @@ export class PlateModel implements MatModel<BrushPlateFault> {
     this.peakV = Math.SQRT2 * MAINS[mainsId].volt;
   }
 
+  get everyFault(): readonly BrushPlateFault[] {
+    return PLATE_HOLDERS.flatMap((holder) => holderSuspects(holder).flatMap(({ faults }) => faults));
+  }
+
   groupOf({ places }: MatQuestion): number | null {
     const nth = PLATE_HOLDERS.findIndex((holder) => isAcross(places, holder));
     return nth < 0 ? null : nth;

@@ -51,7 +51,7 @@ function follow<F>(
   const { readings, looks } = evidence;
   const steps = [...readings, ...looks.values()].sort((a, b) => a.entry - b.entry);
   let groups = model.weigh(upTo(evidence, -1));
-  const classes = new Classes({ groups, tellingOf });
+  const classes = new Classes(model.everyFault, tellingOf);
   const fields = [classes.field(groups)];
   for (const { entry } of steps) {
     groups = model.weigh(upTo(evidence, entry));

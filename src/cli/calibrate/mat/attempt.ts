@@ -71,7 +71,9 @@ export function tryMat(trial: MatTrial, seed: string): Tried {
       }),
     );
     const groups = kind.model.weigh({ readings, looks, from });
-    return say({ groups, tellingOf: remembering(seen, kind.tellingOf) }, kind.truth.filter(isTold));
+    const tellingOf = remembering(seen, kind.tellingOf);
+    const classes = new Classes(kind.model.everyFault, tellingOf);
+    return say({ groups, tellingOf }, classes, kind.truth.filter(isTold));
   };
   const said =
     trial.frame === null
@@ -115,8 +117,12 @@ function remembering<F, T>(seen: string, ask: (fault: F) => T): (fault: F) => T 
   };
 }
 
-function say<F>(weighed: Weighed<F>, truth: readonly TrueFinding<F>[]): Pick<Tried, 'said' | 'judgement'> {
-  const sayable = new Classes(weighed).field(weighed.groups).filter(({ what }) => what !== 'noneOfThese');
+function say<F>(
+  weighed: Weighed<F>,
+  classes: Classes<F>,
+  truth: readonly TrueFinding<F>[],
+): Pick<Tried, 'said' | 'judgement'> {
+  const sayable = classes.field(weighed.groups).filter(({ what }) => what !== 'noneOfThese');
   const judged = (possibility: StoryPossibility) => {
     const finding = findingOf(possibility);
     const right =
