@@ -83,8 +83,18 @@ function worldsOf(part: keyof typeof DRAWN, several: string, unlisted: string): 
     worldOf(part, 'as believed', BELIEVED, null),
     worldOf(part, 'scatter × 1.5', SCATTER, null, 1.5),
     worldOf(part, 'off the grid', OFF_GRID, 'off the grid'),
-    worldOf(part, 'several at once', `beside anything else ${several}`, 'several at once'),
-    worldOf(part, 'outside the set', `beside anything else ${unlisted}`, 'outside the set'),
+    worldOf(
+      part,
+      'several at once',
+      `beside anything else ${several}: on the engine's lists, and rare to it; what no reading tells from something common it calls the common thing`,
+      'several at once',
+    ),
+    worldOf(
+      part,
+      'outside the set',
+      `beside anything else what is on no list: ${unlisted}`,
+      'outside the set',
+    ),
   ];
 }
 
