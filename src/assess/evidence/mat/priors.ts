@@ -43,7 +43,7 @@ export const BESIDE_TORN = 0.5;
  */
 export const OPPOSITE_RIVET = 0.05;
 /** Odds of something that is none of the things listed, at each holder. */
-export const NONE_AT_HOLDER = 0.005;
+export const NONE_AT_HOLDER = 0.002;
 
 /** Severities evenly spread on the logarithm, neighbours a factor of about `factor` apart, ohm. */
 export function evenly(least: number, most: number, factor: number): number[] {
