@@ -185,7 +185,7 @@ function JointForm(props: {
         label="What has let go"
         value={fault.form}
         options={[
-          { value: 'bar', label: 'The joint to the bar' },
+          { value: 'bar', label: 'The joint itself' },
           { value: 'oneEnd', label: 'One coil end' },
           { value: 'bothEnds', label: 'Both coil ends, apart' },
         ]}
