@@ -128,6 +128,8 @@ describe('a whole round: instructor, apprentice, assessor', () => {
     const check = async (content: EvidenceFile): Promise<string> => {
       await page.goto(`${new URL(page.url()).origin}/#/assessor/attempts`);
       await page.getByRole('link', { name: 'Check a file' }).click();
+      // The page before it takes files in too.
+      await page.getByRole('heading', { name: 'Check a file' }).waitFor();
       await handOver(page, content, 'record.json');
       await page.locator('.as-checks').waitFor({ timeout: 30_000 });
       return wordsOf(page.locator('.as-checks'));

@@ -18,9 +18,12 @@ const REASONS: Readonly<Record<Subject, readonly string[]>> = {
     '',
     'The engine lists faults of one sort (joints, shorts, open coils, reversed coils) up to four at once, and what comes together of two sorts; three sorts at once are on no list, nor are grounds inside coils, which it takes to be at the nearer bar, nor two coils that touch others. Coils grounded inside pass for a short in one coil: a good deal of what is said too surely in the last bin.',
     '',
-    'Most of what is still said too modestly in the second bin comes from learners who have read part of the bars only. Their readings leave much to what was believed before, and in these worlds no part is without fault. *Several alike, told so* shows how much of it that is: the same parts and readings, the engine told beforehand that faults come together.',
+    'Most of what is still said too modestly in the second bin comes from learners who have read part of the bars only. Their readings leave much to what was believed before, and in these worlds no part is without fault. *Several alike, told so* shows how much of it that is: the same parts and readings, the engine told beforehand that faults come together; it is nearly right about the unlikely then, and too sure of what it holds likely.',
   ],
-  mat: [],
+  mat: [
+    '',
+    'What does not hold are worlds in which no part has one fault alone. Of a field frame with shorts or bad joints, whoever has only a lamp or an insulation tester sees nothing, and is told that it is probably sound: so most parts that come are. Two loose rivets of which one makes when the other breaks are rare to the engine and in half of the plates with several faults; often no reading tells them from one common fault.',
+  ],
 };
 
 /**
