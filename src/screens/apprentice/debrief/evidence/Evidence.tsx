@@ -67,7 +67,7 @@ function Story({ story, alone, vocabulary, onShow }: StoryProps) {
       <h2 id={id}>{alone ? TITLE : `${partWords(story.part)}: ${lowerFirst(TITLE)}`}</h2>
       <p>
         Every reading is weighed against every fault {KINDS[story.part]} of this kind could have: places and
-        severities, one fault or two. What is hidden in the job plays no part in it.{' '}
+        severities, one fault or several. What is hidden in the job plays no part in it.{' '}
         {story.from === 'sheet'
           ? 'In assessed work what you wrote on the sheet counts, not what the instruments showed.'
           : 'What the instruments showed at rest counts.'}
