@@ -15,7 +15,6 @@ export function painted(
   height: number,
   resolution: number,
   draw: (pen: Pen) => void,
-  mipmaps = false,
 ): Texture {
   const resource = document.createElement('canvas');
   resource.width = Math.max(1, Math.ceil(width * resolution));
@@ -24,14 +23,7 @@ export function painted(
   pen.scale(resolution, resolution);
   draw(pen);
   // Not a source that owns its canvas: that one would size the canvas anew, and empty it, on a rounding of 1e-13.
-  return new Texture({
-    source: new ImageSource({
-      resource,
-      resolution,
-      autoGenerateMipmaps: mipmaps,
-      scaleMode: 'linear',
-    }),
-  });
+  return new Texture({ source: new ImageSource({ resource, resolution, scaleMode: 'linear' }) });
 }
 
 /**

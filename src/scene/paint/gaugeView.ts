@@ -3,36 +3,24 @@ import { brushWords } from '../../bench/toolWords.ts';
 import type { PaintCloseUp } from '../closeUp.ts';
 import { type Dialled, dialFor, handAngle, type Ruled, ruledFor } from '../gaugeShape.ts';
 import { COPPER, font, INK, MICA, PAPER, STEEL } from '../materials.ts';
-import { disc, linear, type Pen, roundRect, shadowed } from '../pen.ts';
+import { disc, linear, type Pen, roundRect } from '../pen.ts';
 import { paintCaption } from './caption.ts';
+import { paintRound } from './round.ts';
 
 /** A gauge at rest on the part, seen large. What it shows is what an eye reads off it, and drives the whole picture. */
 export const paintGauge: PaintCloseUp<GaugeView> = (pen, r, view, say) => {
-  shadowed(pen, 14, 2, 7, 'rgba(0,0,0,.7)', () => disc(pen, 0, 0, r + 6, STEEL.dark));
-  pen.save();
-  pen.beginPath();
-  pen.arc(0, 0, r, 0, Math.PI * 2);
-  pen.clip();
-  pen.fillStyle = linear(pen, 0, -r, 0, r, [
-    [0, '#1d4047'],
-    [1, '#0a1f24'],
-  ]);
-  pen.fillRect(-r, -r, r * 2, r * 2);
-  if (view.gauge === 'brushLength') paintBrushOnRule(pen, r, view.mm, say !== null);
-  else {
-    PUT_TO[view.gauge](pen, r, view.mm, say !== null);
-    paintDial(pen, r, view.gauge, view.mm, say !== null);
-  }
-  pen.restore();
-  pen.lineWidth = 6;
-  pen.strokeStyle = linear(pen, -r, -r, r, r, [
-    [0, STEEL.shine],
-    [0.5, STEEL.mid],
-    [1, STEEL.dark],
-  ]);
-  pen.beginPath();
-  pen.arc(0, 0, r + 3, 0, Math.PI * 2);
-  pen.stroke();
+  paintRound(pen, r, { ...STEEL, light: STEEL.shine }, 6, () => {
+    pen.fillStyle = linear(pen, 0, -r, 0, r, [
+      [0, '#1d4047'],
+      [1, '#0a1f24'],
+    ]);
+    pen.fillRect(-r, -r, r * 2, r * 2);
+    if (view.gauge === 'brushLength') paintBrushOnRule(pen, r, view.mm, say !== null);
+    else {
+      PUT_TO[view.gauge](pen, r, view.mm, say !== null);
+      paintDial(pen, r, view.gauge, view.mm, say !== null);
+    }
+  });
   if (say !== null) paintCaption(pen, r, say(shownWords(view)));
 };
 
@@ -108,7 +96,7 @@ function paintHand(pen: Pen, angle: number, radius: number): void {
   disc(pen, 0, 0, radius * 0.09, INK);
 }
 
-/** Strokes and figures of a straight scale from (0, 0) to the right; `up` says to which side the strokes go. */
+/** Strokes and figures of a straight scale from (0, 0) to the right, below the line. */
 function paintRuled(pen: Pen, ruled: Ruled, pxPerMm: number, size: number, figures: boolean): void {
   const { spanMm, strokeMm, figureMm } = ruled;
   pen.fillStyle = INK;

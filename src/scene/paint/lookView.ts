@@ -1,8 +1,9 @@
 import type { Clue, LookView } from '../../bench/observation.ts';
 import { BRASS } from '../materials.ts';
-import { disc, linear, type Pen, radial, shadowed } from '../pen.ts';
+import { type Pen, radial } from '../pen.ts';
 import { paintCaption } from './caption.ts';
 import { paintClue } from './clues.ts';
+import { paintRound } from './round.ts';
 import { paintSubject } from './subjects.ts';
 
 /** What each clue is called. A clue is something seen, never a verdict. */
@@ -33,29 +34,16 @@ const CLUE_WORDS: Readonly<Record<Clue, string>> = {
  * @param say puts the names into the usage the reader chose; null leaves them out
  */
 export function paintLook(pen: Pen, r: number, look: LookView, say: ((text: string) => string) | null): void {
-  shadowed(pen, 14, 2, 7, 'rgba(0,0,0,.7)', () => disc(pen, 0, 0, r + 6, BRASS.dark));
-  pen.save();
-  pen.beginPath();
-  pen.arc(0, 0, r, 0, Math.PI * 2);
-  pen.clip();
-  paintSubject(pen, r, look.place);
-  for (const clue of look.sees) paintClue(pen, r, clue);
-  pen.fillStyle = radial(pen, -r * 0.2, -r * 0.3, r * 0.4, r * 1.15, [
-    [0, 'rgba(255,255,255,.06)'],
-    [0.7, 'rgba(0,0,0,.04)'],
-    [1, 'rgba(0,0,0,.55)'],
-  ]);
-  pen.fillRect(-r, -r, r * 2, r * 2);
-  pen.restore();
-  pen.lineWidth = 8;
-  pen.strokeStyle = linear(pen, -r, -r, r, r, [
-    [0, BRASS.light],
-    [0.5, BRASS.mid],
-    [1, BRASS.dark],
-  ]);
-  pen.beginPath();
-  pen.arc(0, 0, r + 3, 0, Math.PI * 2);
-  pen.stroke();
+  paintRound(pen, r, BRASS, 8, () => {
+    paintSubject(pen, r, look.place);
+    for (const clue of look.sees) paintClue(pen, r, clue);
+    pen.fillStyle = radial(pen, -r * 0.2, -r * 0.3, r * 0.4, r * 1.15, [
+      [0, 'rgba(255,255,255,.06)'],
+      [0.7, 'rgba(0,0,0,.04)'],
+      [1, 'rgba(0,0,0,.55)'],
+    ]);
+    pen.fillRect(-r, -r, r * 2, r * 2);
+  });
   if (say === null) return;
   const names = look.sees.map((clue) => CLUE_WORDS[clue]).join(' · ');
   paintCaption(pen, r, say(names || 'nothing to remark'));

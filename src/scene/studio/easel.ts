@@ -76,7 +76,7 @@ export class Easel {
   }
 
   hasPainted({ source }: Texture): boolean {
-    return source.resource instanceof Object && this.painted.has(source.resource as Painted);
+    return this.painted.has(source.resource);
   }
 
   /** Gives the pictures' memory back; what still comes is dropped. */
@@ -94,7 +94,10 @@ export class Easel {
       return this.paint(set.map(({ order }) => order)).then((pictures) => this.hang(set, pictures));
     });
     if (isFirst) this.first = sent;
-    else void sent.then(this.changed);
+    else
+      void sent.then(() => {
+        if (!this.cleared) this.changed();
+      });
   }
 
   private hang(set: readonly Waiting[], pictures: readonly Painted[]): void {

@@ -60,6 +60,11 @@ type Growler = {
   readonly plate: string;
 };
 
+/** A painter whose words are left out where none are wanted. */
+function worded<Args>(paint: (pen: Pen, args: Args) => void): (pen: Pen, args: Args & Lettering) => void {
+  return (pen, args) => lettered(args.lettering, (its) => paint(its, args))(pen);
+}
+
 /** Every still picture of the bench by name; what one is painted from is plain data. */
 const PICTURES = {
   room: (pen: Pen, { layout, lettering }: Laid & Lettering) => {
@@ -73,15 +78,10 @@ const PICTURES = {
   veil: (pen: Pen, { layout, lettering }: Laid & Lettering) => paintVeil(pen, layout, lettering),
   matWord: (pen: Pen, { layout, inCradle }: Laid & { readonly inCradle: boolean }) =>
     paintMatWord(pen, layout, inCradle),
-  hungTool: (
-    pen: Pen,
-    {
-      box,
-      tool,
-      tile,
-      lettering,
-    }: Lettering & { readonly box: Rect; readonly tool: HungTool; readonly tile: boolean },
-  ) => lettered(lettering, (its) => paintHungTool(its, box, tool, tile))(pen),
+  hungTool: worded(
+    (pen, { box, tool, tile }: { readonly box: Rect; readonly tool: HungTool; readonly tile: boolean }) =>
+      paintHungTool(pen, box, tool, tile),
+  ),
   endCradle: (
     pen: Pen,
     { layout, outerRadius, lettering }: Laid & Lettering & { readonly outerRadius: number },
@@ -128,33 +128,19 @@ const PICTURES = {
   ) => paintStrip(pen, length, height, grip),
   lensTool: (pen: Pen, { r }: { readonly r: number }) => paintLensTool(pen, r),
   chalk: (pen: Pen, { length }: { readonly length: number }) => paintChalkTool(pen, length),
-  selectorPlate: (pen: Pen, { box, lettering }: Lettering & { readonly box: Rect }) =>
-    lettered(lettering, (its) => paintSelectorPlate(its, box))(pen),
+  selectorPlate: worded((pen, { box }: { readonly box: Rect }) => paintSelectorPlate(pen, box)),
   lever: (pen: Pen, { r }: { readonly r: number }) => paintLever(pen, r),
-  flags: (
-    pen: Pen,
-    { w, h, supply, lettering }: Sized & Lettering & { readonly supply: Observation['supply'] },
-  ) => lettered(lettering, (its) => paintFlags(its, w, h, supply))(pen),
-  rangePlate: (
-    pen: Pen,
-    {
-      w,
-      h,
-      range,
-      pressed,
-      lettering,
-    }: Sized & Lettering & { readonly range: RangeA; readonly pressed: boolean },
-  ) => lettered(lettering, (its) => paintRangePlate(its, w, h, range, pressed))(pen),
-  meterFace: (
-    pen: Pen,
-    {
-      w,
-      h,
-      range,
-      scale,
-      lettering,
-    }: Sized & Lettering & { readonly range: RangeA; readonly scale: PrintedScale },
-  ) => lettered(lettering, (its) => paintMeterFace(its, w, h, range, scale))(pen),
+  flags: worded((pen, { w, h, supply }: Sized & { readonly supply: Observation['supply'] }) =>
+    paintFlags(pen, w, h, supply),
+  ),
+  rangePlate: worded(
+    (pen, { w, h, range, pressed }: Sized & { readonly range: RangeA; readonly pressed: boolean }) =>
+      paintRangePlate(pen, w, h, range, pressed),
+  ),
+  meterFace: worded(
+    (pen, { w, h, range, scale }: Sized & { readonly range: RangeA; readonly scale: PrintedScale }) =>
+      paintMeterFace(pen, w, h, range, scale),
+  ),
   meterGlass: (pen: Pen, { w, h }: Sized) => paintMeterGlass(pen, w, h),
   lampSocket: (pen: Pen, { box, cx, cy, r, lettering }: Bulb) => paintSocket(pen, box, cx, cy, r, lettering),
   lampGlass: (pen: Pen, { cx, cy, r }: Bulb) => paintGlass(pen, cx, cy, r),
