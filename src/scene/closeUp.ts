@@ -1,5 +1,5 @@
 import { Container, Sprite, Texture } from 'pixi.js';
-import type { Layout } from './layout.ts';
+import type { Layout, Round } from './layout.ts';
 import type { Pen } from './pen.ts';
 import { painted } from './surface.ts';
 
@@ -16,35 +16,42 @@ export interface CloseUpOptions {
   readonly redraw: () => void;
 }
 
-/** The round in which something is shown large: what the lens sees, what a gauge shows. */
+/**
+ * What is shown large: what the lens sees, what a gauge shows. Put out of the way it is shown small and without words,
+ * and a press on that brings it back.
+ */
 export class CloseUp<View> {
   readonly node = new Container();
-  private readonly picture = new Sprite();
-  private readonly round: Layout['lens'];
-  private readonly resolution: number;
+  private readonly large: RoundPicture<View>;
+  private readonly small: RoundPicture<View>;
   private readonly options: CloseUpOptions;
   private readonly fetch: () => Promise<PaintCloseUp<View>>;
   private painter: PaintCloseUp<View> | 'coming' | null = null;
-  private shown = '';
 
   constructor(
-    round: Layout['lens'],
+    { lens, aside }: Pick<Layout, 'lens' | 'aside'>,
     resolution: number,
     options: CloseUpOptions,
     fetch: () => Promise<PaintCloseUp<View>>,
   ) {
-    this.round = round;
-    this.resolution = resolution;
+    this.large = new RoundPicture(lens, Math.max(resolution, 1.5), options.lettering ? options.say : null);
+    this.small = new RoundPicture(aside, Math.max(resolution, 2), null);
     this.options = options;
     this.fetch = fetch;
-    this.node.addChild(this.picture);
+    this.node.addChild(this.large.node, this.small.node);
   }
 
-  show(view: View | null): void {
+  /** @param shut it has been put out of the way */
+  show(view: View | null, shut: boolean): void {
     this.node.visible = view !== null;
     if (view === null) return;
-    if (typeof this.painter === 'function') this.paint(view, this.painter);
-    else void this.fetchPainter();
+    if (typeof this.painter !== 'function') {
+      void this.fetchPainter();
+      return;
+    }
+    this.large.node.visible = !shut;
+    this.small.node.visible = shut;
+    (shut ? this.small : this.large).paint(view, this.painter);
   }
 
   private async fetchPainter(): Promise<void> {
@@ -53,20 +60,35 @@ export class CloseUp<View> {
     this.painter = await this.fetch();
     this.options.redraw();
   }
+}
 
-  private paint(view: View, painter: PaintCloseUp<View>): void {
+/** One round, painted anew when what it shows has changed. */
+class RoundPicture<View> {
+  readonly node = new Sprite();
+  private readonly round: Round;
+  private readonly resolution: number;
+  private readonly say: Say | null;
+  private shown = '';
+
+  constructor(round: Round, resolution: number, say: Say | null) {
+    this.round = round;
+    this.resolution = resolution;
+    this.say = say;
+  }
+
+  paint(view: View, painter: PaintCloseUp<View>): void {
     const key = JSON.stringify(view);
     if (key === this.shown) return;
     this.shown = key;
     const { x, y, r } = this.round;
     const w = r * 2 + 60;
     const h = r * 2 + 70;
-    const old = this.picture.texture;
-    this.picture.texture = painted(w, h, Math.max(this.resolution, 1.5), (pen) => {
+    const old = this.node.texture;
+    this.node.texture = painted(w, h, this.resolution, (pen) => {
       pen.translate(w / 2, r + 14);
-      painter(pen, r, view, this.options.lettering ? this.options.say : null);
+      painter(pen, r, view, this.say);
     });
-    this.picture.position.set(x - w / 2, y - r - 14);
+    this.node.position.set(x - w / 2, y - r - 14);
     if (old !== Texture.EMPTY) old.destroy(true);
   }
 }

@@ -42,10 +42,10 @@ export class Instruments {
 
   constructor(layout: Layout, resolution: number, lettering: boolean) {
     this.faces = new Map(
-      INSTRUMENTS.map((which) => [
-        which,
-        new InstrumentFace(which, layout.instruments[which], resolution, lettering),
-      ]),
+      INSTRUMENTS.flatMap((which) => {
+        const box = layout.instruments[which];
+        return box ? [[which, new InstrumentFace(which, box, resolution, lettering)]] : [];
+      }),
     );
     for (const { node } of this.faces.values()) this.node.addChild(node);
     this.node.addChild(this.wires);
@@ -57,7 +57,7 @@ export class Instruments {
       face.node.visible = isInUse(s.seen, which);
       if (!face.node.visible) continue;
       face.show(shownBy(s.seen, which));
-      this.join(s, which, faceOf(s.layout.instruments[which]));
+      this.join(s, which, face.face);
     }
   }
 
@@ -97,7 +97,7 @@ class InstrumentFace {
   private readonly words = new Sprite();
   private readonly which: Instrument;
   private readonly box: Rect;
-  private readonly face: Face;
+  readonly face: Face;
   private readonly resolution: number;
   private readonly lettering: boolean;
   private said = '';
@@ -121,8 +121,8 @@ class InstrumentFace {
     this.needle.rotation = SWEEP * (2 * scaleShare(this.which, reading) - 1);
     const { x, y, r } = this.face.button;
     this.lights.clear();
-    if (warns) this.lights.circle(x, y, this.which === 'tester' ? r + 3 : 6).fill(0xffa63a);
-    if (this.which === 'tester') this.lights.circle(x, y, r - (on ? 3 : 1)).fill(on ? 0x7c1d08 : 0xb5402c);
+    if (warns) this.lights.circle(x, y, this.which === 'tester' ? r : 6).fill(0xffa63a);
+    if (this.which === 'tester') this.lights.circle(x, y, r - (on ? 5 : 3)).fill(on ? 0x7c1d08 : 0xb5402c);
     this.say(figures, small);
   }
 
@@ -137,10 +137,13 @@ class InstrumentFace {
       pen.translate(-box.x, -box.y);
       pen.fillStyle = INK;
       pen.font = font(px, 700);
-      pen.fillText(figures, x + 4, y + h * 0.7);
+      pen.textBaseline = 'middle';
+      pen.fillText(figures, x + 4, y + h / 2 + 0.5, face.figures.w - 8);
+      if (face.small === null) return;
       pen.fillStyle = '#cfe0dd';
       pen.font = font(Math.min(11, Math.max(10, box.w * 0.085)), 600);
       pen.textAlign = 'right';
+      pen.textBaseline = 'alphabetic';
       pen.fillText(small, face.small.x, face.small.y);
     });
   }

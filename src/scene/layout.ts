@@ -1,6 +1,7 @@
 import { MAT_PARTS, type MatPart } from '../bench/action.ts';
 import { toolsOf } from '../scenario/public/benchTools.ts';
 import type { ArmatureView, Job } from '../scenario/public/job.ts';
+import { columnOf } from './layoutColumn.ts';
 import { placePanel } from './layoutPanel.ts';
 import type { EndGeometry, Point, SideGeometry } from './project.ts';
 import type { Instrument } from './railShape.ts';
@@ -11,6 +12,16 @@ export interface Rect {
   readonly w: number;
   readonly h: number;
 }
+
+/** A round in which something is seen large: its middle, and the radius of what is seen in it. */
+export interface Round {
+  readonly x: number;
+  readonly y: number;
+  readonly r: number;
+}
+
+/** What a round's rim adds to its radius, px. */
+export const RIM = 6;
 
 export type LayoutMode = 'wide' | 'medium' | 'narrow';
 export const RAIL_TOOLS = ['strip', 'lens', 'chalk'] as const;
@@ -47,17 +58,19 @@ export interface Layout {
   readonly mat: Rect;
   readonly rail: Rect;
   readonly tools: Readonly<Record<RailTool, Rect>>;
-  /** Where the tools of this job hang; on the smallest screens they have no room. */
+  /** Where the tools of this job hang. */
   readonly hung: Hung;
-  /** Where an instrument of the rail lies while it is in use. */
-  readonly instruments: Readonly<Record<Instrument, Rect>>;
+  /** Where an instrument of the rail lies while it is in use; on a phone, where it hangs. */
+  readonly instruments: Partial<Readonly<Record<Instrument, Rect>>>;
   readonly stand: Rect;
   /** Where field frame and brush plate stand until they are taken up, for the parts this job has. */
   readonly partStands: Partial<Readonly<Record<MatPart, Rect>>>;
   /** Where a part lies that has been taken up; it covers the end view. */
   readonly board: Rect;
   /** Round in which the lens shows what it sees. */
-  readonly lens: { readonly x: number; readonly y: number; readonly r: number };
+  readonly lens: Round;
+  /** Small round in which that is kept once it has been put out of the way. */
+  readonly aside: Round;
   readonly panel: PanelLayout;
 }
 
@@ -152,24 +165,28 @@ function endGeometry(part: ArmatureView, x: number, y: number, core: number): En
   };
 }
 
-/** @param crowded more than the bench's own tools hang there */
-function toolRects(rail: Rect, crowded: boolean): Record<RailTool, Rect> {
-  const y = rail.y;
-  const h = rail.h;
-  const gap = crowded ? 8 : 18;
-  const strip = { x: rail.x, y, w: crowded ? clamp(rail.w * 0.2, 92, 150) : clamp(rail.w * 0.3, 96, 190), h };
-  const lens = { x: strip.x + strip.w + gap, y, w: clamp(rail.w * 0.13, 56, 84), h };
-  const chalk = { x: lens.x + lens.w + gap, y, w: clamp(rail.w * 0.12, 52, 76), h };
-  return { strip, lens, chalk };
-}
-
-function hungRects(rail: Rect, after: Rect, hung: readonly HungTool[]): Hung {
-  const gap = 6;
-  const from = after.x + after.w + gap;
-  const w = Math.min(84, (rail.x + rail.w - from) / hung.length - gap);
-  return Object.fromEntries(
-    hung.map((tool, i) => [tool, { x: from + i * (w + gap), y: rail.y, w, h: rail.h }]),
-  );
+/** Tools along the rail, evenly apart: the bench's own first, then those of the job. */
+function alongRail(rail: Rect, hung: readonly HungTool[]): Pick<Layout, 'tools' | 'hung'> {
+  const crowded = hung.length > 1;
+  const own: Record<RailTool, number> = {
+    strip: clamp(rail.w * 0.2, 64, 150),
+    lens: clamp(rail.w * (crowded ? 0.11 : 0.13), 40, 84),
+    chalk: clamp(rail.w * 0.12, 42, 76),
+  };
+  const taken = own.strip + own.lens + own.chalk;
+  const gaps = hung.length + 2;
+  const each = Math.min(84, (rail.w - taken - gaps * 6) / Math.max(1, hung.length));
+  const gap = Math.min(36, (rail.w - taken - each * hung.length) / gaps);
+  let x = rail.x;
+  const next = (w: number): Rect => {
+    const box = { x, y: rail.y, w, h: rail.h };
+    x += w + gap;
+    return box;
+  };
+  return {
+    tools: { strip: next(own.strip), lens: next(own.lens), chalk: next(own.chalk) },
+    hung: Object.fromEntries(hung.map((tool) => [tool, next(each)])),
+  };
 }
 
 /** Two instruments side by side on the bench, before the growler. */
@@ -179,14 +196,21 @@ function sideBySide(upper: number, room: number): Layout['instruments'] {
   return { tester: { ...box, x: 10 }, drop: { ...box, x: 16 + w } };
 }
 
-function lensRound(box: Rect): Layout['lens'] {
+/** Radius of what is seen in a round put out of the way, px. */
+const ASIDE = 17;
+
+function lensRound(box: Rect): Round {
   const r = clamp(box.h * 0.23, 62, 104);
   return { x: box.x + r + 36, y: box.y + box.h - r - 40, r };
 }
 
-/** Parts side by side or one above the other in a column. */
+/** Parts one above the other or, in a low box, side by side. */
 function standsIn(box: Rect, parts: readonly MatPart[]): Layout['partStands'] {
   const h = (box.h - 6 * (parts.length - 1)) / Math.max(1, parts.length);
+  if (h < 24) {
+    const w = (box.w - 4) / 2;
+    return Object.fromEntries(parts.map((part, i) => [part, { ...box, x: box.x + i * (w + 4), w }]));
+  }
   return Object.fromEntries(
     parts.map((part, i) => [part, { x: box.x, y: box.y + i * (h + 6), w: box.w, h }]),
   );
@@ -214,7 +238,6 @@ function wide(part: ArmatureView, width: number, height: number, { parts, hung }
   const stand = clamp(core * 0.5, 52, 66);
   const standY = Math.min(axisY + core * 0.98, upper - 110);
   const hooks = { x: 22, y: 4, w: width - column - 50, h: railH - 8 };
-  const tools = toolRects(hooks, hung.length > 0);
   return {
     mode,
     width,
@@ -226,41 +249,31 @@ function wide(part: ArmatureView, width: number, height: number, { parts, hung }
     endBox,
     mat: { x: endBox.x, y: matY, w: endBox.w - standsW, h: matH },
     partStands: standsIn(
-      { x: endBox.x + endBox.w - standsW + 6, y: matY, w: standsW - 6, h: matH - LOOPS },
+      { x: endBox.x + endBox.w - standsW + 6, y: matY, w: standsW - 6, h: Math.max(25, matH - LOOPS) },
       parts,
     ),
     board: { x: endBox.x, y: endBox.y, w: endBox.w, h: upper - LOOPS - 6 - endBox.y },
     rail: { x: 16, y: 4, w: width - column - 40, h: railH - 8 },
-    tools,
-    hung: hungRects(hooks, tools.chalk, hung),
+    ...alongRail(hooks, hung),
     instruments: sideBySide(upper, sideBox.w),
     lens: lensRound(sideBox),
+    aside: { x: sideBox.w - stand - 34, y: upper - 32, r: ASIDE },
     stand: { x: sideBox.w - stand - 8, y: standY, w: stand, h: upper - standY - 6 },
     panel: placePanel({ x: 0, y: upper, w: width, h: panelH }, mode),
   };
 }
 
-/** Shelves of a phone's column: one for each thing, two tools of the rail on one where that leaves room for a finger. */
-function shelves(height: number, whole: number, hung: number): { slot: number; halves: boolean } {
-  const crowded = height / (whole + Math.ceil(hung / 2));
-  return crowded >= 40 ? { slot: crowded, halves: true } : { slot: height / whole, halves: false };
-}
+/** Breadth of a phone's column of tools, px. */
+const COLUMN = 92;
 
-function narrow(part: ArmatureView, width: number, height: number, { parts, hung }: Beside): Layout {
-  const panelH = clamp(height * 0.55, 270, 330);
+function narrow(part: ArmatureView, width: number, height: number, beside: Beside): Layout {
+  const panelH = clamp(height * 0.55, 250, 330);
   const upper = height - panelH;
-  const column = 92;
-  const endBox = { x: 6, y: 6, w: width - column - 12, h: upper - 12 };
+  const endBox = { x: 6, y: 6, w: width - COLUMN - 12, h: upper - 12 };
   const core = Math.min(endBox.w * 0.325, endBox.h * 0.365);
-  const { slot, halves } = shelves(upper - 12, 4 + parts.length, hung.length);
-  const tool = (i: number) => ({ x: width - column, y: 6 + slot * i, w: column - 6, h: slot - 6 });
-  // An instrument takes the place of what is not wanted while it is at the part: strip, and way to cradle and mat.
-  const onTile = (tile: Rect): Rect => ({ ...tile, y: tile.y - 2, h: tile.h + 4 });
-  const half = (i: number) => {
-    const whole = tool(4 + parts.length + Math.floor(i / 2));
-    const w = (whole.w - 4) / 2;
-    return { ...whole, x: whole.x + (i % 2) * (w + 4), w };
-  };
+  // Beside the armature the stand's post and its name are seen whole.
+  const x = endBox.x + Math.min(endBox.w / 2 + 2, endBox.w - 47 - core);
+  const rail = { x: width - COLUMN, y: 6, w: COLUMN - 6, h: upper - 12 };
   return {
     mode: 'narrow',
     width,
@@ -268,20 +281,17 @@ function narrow(part: ArmatureView, width: number, height: number, { parts, hung
     benchTop: 0,
     side: null,
     sideBox: null,
-    end: endGeometry(part, endBox.x + endBox.w / 2 + 2, endBox.y + 14 + core * 1.08, core),
+    end: endGeometry(part, x, endBox.y + 14 + core * 1.08, core),
     endBox,
-    rail: { x: width - column, y: 6, w: column - 6, h: slot * 3 - 6 },
-    tools: { strip: tool(0), lens: tool(1), chalk: tool(2) },
-    hung: halves ? Object.fromEntries(hung.map((each, i) => [each, half(i)])) : {},
-    instruments: { tester: onTile(tool(0)), drop: onTile(tool(3)) },
-    mat: tool(3),
-    partStands: Object.fromEntries(parts.map((each, i) => [each, tool(4 + i)])),
+    rail,
+    ...columnOf(rail, beside),
     board: endBox,
     lens: {
       x: endBox.x + endBox.w / 2,
       y: endBox.y + endBox.h / 2 - 12,
       r: Math.min(endBox.w, endBox.h) * 0.34,
     },
+    aside: { x: endBox.x + endBox.w - 30, y: endBox.y + endBox.h - 32, r: ASIDE },
     stand: { x: endBox.x + endBox.w - 57, y: endBox.y + 8, w: 54, h: Math.min(92, endBox.h * 0.42) },
     panel: placePanel({ x: 0, y: upper, w: width, h: panelH }, 'narrow'),
   };

@@ -3,6 +3,7 @@ import type { LookView } from '../bench/observation.ts';
 import { CloseUp, type CloseUpOptions } from './closeUp.ts';
 import type { Layout } from './layout.ts';
 import type { Point } from './project.ts';
+import { hangingRoom, tileRoom } from './railShape.ts';
 import type { Easel } from './studio/easel.ts';
 import { around } from './studio/order.ts';
 
@@ -19,26 +20,31 @@ export class Lens {
   constructor(layout: Layout, easel: Easel, options: CloseUpOptions) {
     this.layout = layout;
     const box = layout.tools.lens;
-    const r = Math.max(10, Math.min(22, box.h * (box.h > 60 ? 0.26 : 0.2), box.w * 0.26));
+    const { top, foot } = layout.side ? hangingRoom(box) : tileRoom(box);
     // Its handle ends above its name.
-    this.restY = box.y + Math.min(box.h * 0.45, box.h - 14 - r * 1.75);
+    const r = Math.max(7, Math.min(22, (foot - top) / 2.8, box.w * 0.26));
+    this.restY = top + r * 1.1;
     const fine = { resolution: Math.max(2, easel.resolution) };
     this.tool = new Sprite(easel.picture('lensTool', { r }, around(r * 6), fine));
     this.tool.anchor.set(0.5);
-    this.closeUp = new CloseUp(layout.lens, easel.resolution, options, async () => {
+    this.closeUp = new CloseUp(layout, easel.resolution, options, async () => {
       const { paintLook } = await import('./paint/lookView.ts');
       return paintLook;
     });
     this.round.addChild(this.line, this.closeUp.node);
   }
 
-  /** @param at where a hand carries the lens; @param target where the place looked at lies now */
-  show(look: LookView | null, at: Point | null, target: Point | null): void {
+  /**
+   * @param shut what it shows has been put out of the way
+   * @param at where a hand carries the lens
+   * @param target where the place looked at lies now
+   */
+  show(look: LookView | null, shut: boolean, at: Point | null, target: Point | null): void {
     const box = this.layout.tools.lens;
     this.tool.position.set(at?.x ?? box.x + box.w / 2 - 6, at?.y ?? this.restY);
     this.round.visible = look !== null;
-    this.closeUp.show(look);
-    if (look !== null) this.pointAt(target);
+    this.closeUp.show(look, shut);
+    if (look !== null) this.pointAt(shut ? null : target);
   }
 
   private pointAt(target: Point | null): void {

@@ -70,7 +70,9 @@ export class PartBoard {
 }
 
 /** Lower than this a part's place has room for its name only, px. */
-const LOW = 40;
+const LOW = 32;
+/** Narrower than this it has room for half its name, px. */
+const HALF = 60;
 
 function paintSmall(pen: Pen, part: MatPart, parts: Parts, box: Rect, say: Say): void {
   roundRect(pen, box.x + 1, box.y + 1, box.w - 2, box.h - 2, 8);
@@ -79,11 +81,14 @@ function paintSmall(pen: Pen, part: MatPart, parts: Parts, box: Rect, say: Say):
   pen.strokeStyle = 'rgba(150,190,188,.35)';
   pen.lineWidth = 1;
   pen.stroke();
+  const half = box.w < HALF;
+  const name = half ? PART_WORDS[part].split(' ')[1]! : PART_WORDS[part];
+  const size = half ? 10 : 11.5;
   if (say && box.h < LOW) {
-    words(pen, PART_WORDS[part], box.x + box.w / 2, box.y + box.h / 2 + 4, 11.5, 'center', box);
+    words(pen, name, box.x + box.w / 2, box.y + box.h / 2 + 4, size, 'center', box);
     return;
   }
-  const space = say ? 18 : 4;
+  const space = say ? (half ? 14 : 18) : 4;
   const r = Math.min(box.w, box.h - space) * 0.42;
   const x = box.x + box.w / 2;
   const y = box.y + (box.h - space) / 2 + 2;
@@ -96,7 +101,7 @@ function paintSmall(pen: Pen, part: MatPart, parts: Parts, box: Rect, say: Say):
     paintFieldFrame(pen, g, parts.fieldFrame);
   } else paintBrushPlate(pen, centredPlate(100));
   pen.restore();
-  if (say) words(pen, PART_WORDS[part], x, box.y + box.h - 9, 11.5, 'center', box);
+  if (say) words(pen, name, x, box.y + box.h - (half ? 5 : 9), size, 'center', box);
 }
 
 function centredPlate(r: number) {
@@ -187,20 +192,14 @@ function paintFrameWords(pen: Pen, box: Rect): void {
 
 function paintBrushWords(pen: Pen, box: Rect, apart: boolean): void {
   const g = frameGeometry(box, apart);
-  g.brushes.forEach((p, i) => {
-    const side = i === 0 ? -1 : 1;
-    const x = p.x + side * (g.brush.w / 2 + 6);
-    words(pen, `brush ${i + 1}`, x, p.y + 4, 12, i === 0 ? 'right' : 'left', box);
-  });
-  const low = g.brushes[0].y + g.brush.h * 0.5 + 22;
-  words(
-    pen,
-    apart ? 'kept apart' : 'touching',
-    g.x + (apart ? 0 : g.r * 0.3),
-    low,
-    12,
-    apart ? 'center' : 'left',
-  );
+  const [a, b] = g.brushes;
+  // Under them, where no lead comes from; outwards of the slip that lies there.
+  const foot = a.y + g.brush.h / 2;
+  const middle = (a.x + b.x) / 2;
+  const aside = Math.max(middle - a.x - g.brush.w / 2 + 2, apart ? 0 : g.r * 0.25 + 5);
+  words(pen, 'brush 1', middle - aside, foot + 15, 12, 'right', box);
+  words(pen, 'brush 2', middle + aside, foot + 15, 12, 'left', box);
+  words(pen, apart ? 'kept apart' : 'touching', middle, foot + 31, 12, 'center', box);
 }
 
 function paintPlateWords(pen: Pen, box: Rect, say: NonNullable<Say>): void {

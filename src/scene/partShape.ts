@@ -14,23 +14,32 @@ export interface FrameGeometry extends Point {
   readonly terminal: Point;
 }
 
+/** Lower than this a board has no room for the brushes under the frame: they lie beside it, px. */
+const LOW = 190;
+/** Under the brushes stand their names and whether they touch, px. */
+const BRUSH_FOOT = 40;
+
 /** @param apart the brushes are kept from touching one another */
 export function frameGeometry(box: Rect, apart: boolean): FrameGeometry {
-  const r = Math.min(box.w * 0.37, box.h * 0.26);
-  const x = box.x + box.w / 2;
-  const top = box.y + 44;
-  const y = top + r * 0.34 + r;
-  const brush = { w: r * 0.4, h: Math.max(30, r * 0.36) };
-  const spread = apart ? r * 0.62 : brush.w * 0.53;
-  const by = Math.min(y + r * 1.82, box.y + box.h - brush.h * 0.5 - 26);
+  const low = box.h < LOW;
+  const r = low
+    ? Math.min(box.w * 0.25, (box.h - 60) * 0.43)
+    : Math.min(box.w * 0.37, box.h * 0.26, (box.h - 120) / 2.34);
+  const x = low ? box.x + 42 + r : box.x + box.w / 2;
+  const y = low ? box.y + box.h - 12 - r : box.y + 44 + r * 1.34;
+  const brush = { w: Math.max(24, r * 0.4), h: Math.max(30, r * 0.36) };
+  const middle = low
+    ? { x: (x + r + box.x + box.w) / 2, y: box.y + box.h * 0.52 }
+    : { x, y: Math.min(y + r * 1.82, box.y + box.h - brush.h * 0.5 - BRUSH_FOOT) };
+  const spread = apart ? Math.max(brush.w * 0.5 + 13, r * 0.62) : brush.w * 0.53;
   return {
     x,
     y,
     r,
     brush,
     brushes: [
-      { x: x - spread, y: by },
-      { x: x + spread, y: by },
+      { x: middle.x - spread, y: middle.y },
+      { x: middle.x + spread, y: middle.y },
     ],
     terminal: { x, y: y - r * 1.14 },
   };
@@ -66,7 +75,7 @@ export function slipShape(box: Rect): Shape {
   const g = frameGeometry(box, true);
   const [a, b] = g.brushes;
   const w = Math.max(44, b.x - a.x - g.brush.w);
-  return { kind: 'box', x: g.x - w / 2, y: a.y + g.brush.h * 0.5 + 4, w, h: 26 };
+  return { kind: 'box', x: (a.x + b.x) / 2 - w / 2, y: a.y + g.brush.h * 0.5 + 4, w, h: 30 };
 }
 
 export interface PlateGeometry extends Point {
@@ -83,9 +92,10 @@ const HOLDER_DEG = {
 } as const;
 
 export function plateGeometry(box: Rect): PlateGeometry {
-  const r = Math.min(box.w * 0.44, (box.h - 70) * 0.46);
+  const low = box.h < LOW;
+  const r = Math.min(box.w * 0.44, low ? (box.h - 66) / 2 : (box.h - 70) * 0.46);
   const x = box.x + box.w / 2;
-  const y = box.y + 48 + (box.h - 48) * 0.48;
+  const y = low ? box.y + 40 + r : box.y + 48 + (box.h - 48) * 0.48;
   const at = (deg: number) => ({
     x: x + r * 0.64 * Math.sin((deg * Math.PI) / 180),
     y: y + r * 0.64 * Math.cos((deg * Math.PI) / 180),
@@ -105,13 +115,14 @@ export function plateGeometry(box: Rect): PlateGeometry {
 }
 
 export function plateContacts(g: PlateGeometry): Readonly<Record<PlatePlace, Shape>> {
+  const inner = Math.min(g.r * 0.72, g.r - 25);
   const holder = (p: Point): Shape => ({ kind: 'circle', x: p.x, y: p.y, r: Math.max(16, g.r * 0.2) });
   return {
     'plate:insulated1': holder(g.holders['plate:insulated1']),
     'plate:insulated2': holder(g.holders['plate:insulated2']),
     'plate:earthed1': holder(g.holders['plate:earthed1']),
     'plate:earthed2': holder(g.holders['plate:earthed2']),
-    'plate:metal': { kind: 'wedge', x: g.x, y: g.y, inner: g.r * 0.72, outer: g.r, deg: 0, halfDeg: 17 },
+    'plate:metal': { kind: 'wedge', x: g.x, y: g.y, inner, outer: g.r, deg: 0, halfDeg: g.r < 60 ? 22 : 17 },
   };
 }
 

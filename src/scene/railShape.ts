@@ -2,6 +2,34 @@ import type { Observation } from '../bench/observation.ts';
 import type { Rect } from './layout.ts';
 import type { Point } from './project.ts';
 
+/** The bar of the rail, from which tools hang. */
+export function railBar(rail: Rect): Rect {
+  return { x: rail.x, y: Math.round(rail.y + rail.h * 0.05), w: rail.w, h: 7 };
+}
+
+/** Room for a tool between the bar it hangs from and its name, px of the host from above. */
+export function hangingRoom(box: Rect): { top: number; foot: number } {
+  return { top: railBar(box).y + 9, foot: box.y + box.h - 16 };
+}
+
+/** Lower than this a tile of a phone's column shows its tool alone, without a name, px. */
+export const NAMED_TILE = 30;
+
+/** The same in a tile. */
+export function tileRoom(box: Rect): { top: number; foot: number } {
+  return { top: box.y + 3, foot: box.y + box.h - (box.h < NAMED_TILE ? 3 : 15) };
+}
+
+export function middleOf({ top, foot }: { readonly top: number; readonly foot: number }): number {
+  return (top + foot) / 2;
+}
+
+/** Height at which the strip lies in its hooks, px of the host. */
+export function stripHeight(box: Rect): number {
+  const { top, foot } = hangingRoom(box);
+  return top + (foot - top) * 0.62;
+}
+
 /** A tool of the rail that is an instrument with leads of its own. */
 export type Instrument = 'tester' | 'drop';
 export const INSTRUMENTS: readonly Instrument[] = ['tester', 'drop'];
@@ -22,8 +50,8 @@ export interface Face {
   readonly length: number;
   /** Window of the figures, and their size, px. */
   readonly figures: Rect & { readonly px: number };
-  /** Right-hand end of the small words. */
-  readonly small: Point;
+  /** Right-hand end of the small words; null where they have no room. */
+  readonly small: Point | null;
   readonly button: Point & { readonly r: number };
   /** Where its leads come out: two of the set and, last, the feed. */
   readonly posts: readonly [Point, Point, Point];
@@ -39,10 +67,10 @@ export function faceOf(box: Rect): Face {
 function wholeFace({ x, y, w, h }: Rect): Face {
   const r = Math.max(12, h * 0.15);
   const post = (share: number): Point => ({ x: x + w * share, y: y + 5 });
-  const figures = { x: x + 6, y: y + h * 0.66, w: w - r * 2 - 18, h: h * 0.29 };
+  const figures = { x: x + 7, y: y + h * 0.66, w: w - r * 2 - 21, h: h * 0.28 };
   const button = { x: x + w - r - 7, y: y + h * 0.95 - r, r };
   return {
-    pivot: { x: x + w * 0.36, y: y + h * 0.64 },
+    pivot: { x: figures.x + figures.w / 2, y: y + h * 0.64 },
     length: Math.min(w * 0.28, h * 0.44),
     figures: { ...figures, px: Math.min(16, figures.h * 0.62, figures.w * 0.17) },
     small: { x: x + w - 7, y: button.y - r - 7 },
@@ -51,18 +79,26 @@ function wholeFace({ x, y, w, h }: Rect): Face {
   };
 }
 
+/** Lower than this a small face has its button beside its figures, not under them, px. */
+const LOWEST = 40;
+
 /** In a phone's column, where the part lies to the left and its leads go that way. */
-function smallFace({ x, y, w, h }: Rect): Face {
+function smallFace(box: Rect): Face {
+  const { x, y, w, h } = box;
   const post = (share: number): Point => ({ x: x + 5, y: y + h * share });
   const r = 12;
-  const button = { x: x + w - r - 6, y: y + h - r - 4, r };
+  const beside = h < LOWEST;
+  const button = { x: x + w - r - 5, y: beside ? y + h / 2 : y + h - r - 4, r };
+  const figures = beside
+    ? { x: x + 10, y: y + 4, w: w - r * 2 - 19, h: h - 8, px: 11 }
+    : { x: x + 6, y: y + 4, w: w - 12, h: h - r * 2 - 9, px: 12 };
   return {
     pivot: { x, y },
     length: 0,
-    figures: { x: x + 6, y: y + 3, w: w - 12, h: h - r * 2 - 7, px: 12 },
-    small: { x: button.x - r - 5, y: button.y + 4 },
+    figures,
+    small: beside ? null : { x: button.x - r - 5, y: button.y + 4 },
     button,
-    posts: [post(0.6), post(0.76), post(0.5)],
+    posts: beside ? [post(0.3), post(0.7), post(0.5)] : [post(0.64), post(0.84), post(0.52)],
   };
 }
 

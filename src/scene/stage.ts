@@ -26,9 +26,9 @@ import { Ranges } from './panel/ranges.ts';
 import { SelectorLever } from './panel/selector.ts';
 import { leverAngle } from './panel/selectorShape.ts';
 import type { PartBoard } from './partBoard.ts';
-import type { LeadPose, Situation } from './pose.ts';
+import { forwardPart, type LeadPose, type Situation } from './pose.ts';
 import type { Point } from './project.ts';
-import { INSTRUMENTS, isInUse } from './railShape.ts';
+import { INSTRUMENTS, isInUse, middleOf, tileRoom } from './railShape.ts';
 import { roundOf } from './shapes.ts';
 import { Strip } from './strip.ts';
 import { Easel } from './studio/easel.ts';
@@ -102,7 +102,7 @@ export class Stage {
     this.leads = new Leads(easel, options.makers);
     this.strip = new Strip(layout, easel, options.makers);
     this.lens = new Lens(layout, easel, options);
-    this.gauge = new CloseUp(layout.lens, resolution, options, async () => {
+    this.gauge = new CloseUp(layout, resolution, options, async () => {
       const { paintGauge } = await import('./paint/gaugeView.ts');
       return paintGauge;
     });
@@ -210,12 +210,8 @@ export class Stage {
     this.showInstruments(s);
     this.showVeil(seen.stopped !== null);
     this.strip.show(s, seen.strip, ui.tools.strip ?? null);
-    this.lens.show(
-      ui.closeUpShut ? null : seen.look,
-      ui.tools.lens ?? null,
-      lookTarget(s, seen.look?.place ?? null),
-    );
-    this.gauge.show(ui.closeUpShut ? null : seen.gauge);
+    this.lens.show(seen.look, ui.closeUpShut, ui.tools.lens ?? null, lookTarget(s, seen.look?.place ?? null));
+    this.gauge.show(seen.gauge, ui.closeUpShut);
     this.showChalk(ui.tools.chalk ?? null);
     const moving = [
       this.turnLever(s, dtMs),
@@ -279,7 +275,8 @@ export class Stage {
 
   private showChalk(at: Point | null): void {
     const home = this.layout.tools.chalk;
-    this.chalk.position.set(at?.x ?? home.x + home.w / 2, at?.y ?? home.y + home.h * 0.42);
+    const rest = this.layout.side ? home.y + home.h * 0.42 : middleOf(tileRoom(home));
+    this.chalk.position.set(at?.x ?? home.x + home.w / 2, at?.y ?? rest);
   }
 
   /** In the cradle, on the mat, or in two hands on the way. */
@@ -288,8 +285,9 @@ export class Stage {
     this.endCradle.visible = inCradle;
     this.endBlocks.visible = !inCradle;
     this.end.beyondReach.visible = inCradle;
+    const boardOverMat = this.layout.mode !== 'narrow' && forwardPart(s) !== null;
     this.matWords.forEach((word, i) => {
-      word.visible = (i === 1) === inCradle;
+      word.visible = (i === 1) === inCradle && !boardOverMat;
     });
     const g = this.layout.side;
     if (!g) return;
@@ -368,7 +366,8 @@ function texturesIn(node: Container, found: Set<Texture>): Set<Texture> {
 }
 
 function chalkSprite(layout: Layout, easel: Easel): Sprite {
-  const length = Math.max(28, Math.min(46, layout.tools.chalk.w * 0.6));
+  const { w, h } = layout.tools.chalk;
+  const length = Math.max(20, Math.min(46, w * 0.6, (h - 12) * 1.4));
   const fine = { resolution: Math.max(2, easel.resolution) };
   const sprite = new Sprite(easel.picture('chalk', { length }, around(length * 1.5), fine));
   sprite.anchor.set(0.5);

@@ -1,13 +1,13 @@
 import { Container, Graphics } from 'pixi.js';
 import type { StripView } from '../bench/observation.ts';
-import { STRIP_HEIGHT_MM, STRIP_PX_PER_MM, stripInHand } from './handling/stripSpots.ts';
+import { GRIP, STRIP_HEIGHT_MM, STRIP_PX_PER_MM, stripInHand, stripLeft } from './handling/stripSpots.ts';
 import type { Layout } from './layout.ts';
 import type { Makers, Ribbon } from './makers.ts';
 import type { Situation } from './pose.ts';
 import { onEnd, onSide, type Point } from './project.ts';
+import { middleOf, stripHeight, tileRoom } from './railShape.ts';
 import type { Easel } from './studio/easel.ts';
 
-const GRIP = 54;
 const HEIGHT = 34;
 
 /** How far the steel gives to a pull along its length: held at the grip, drawn down over the core. */
@@ -75,7 +75,7 @@ export class Strip {
   private hang(layout: Layout): void {
     const box = layout.tools.strip;
     const scale = Math.min(1, box.w / (this.length + 12));
-    this.flat(box.x + 6 * scale, box.y + box.h * (layout.side ? 0.56 : 0.42), scale);
+    this.flat(box.x + 6 * scale, layout.side ? stripHeight(box) : middleOf(tileRoom(box)), scale);
   }
 
   private overCore(s: Situation, view: StripView, angle: number): void {
@@ -88,7 +88,7 @@ export class Strip {
     const front = onSide(g.axisY, 0, g.r.core, angle).facing;
     const home = front < -0.2 ? this.back : this.front;
     const amp = view.buzz * 1.5;
-    const left = g.x.coreLeft - g.r.core * 0.4 - GRIP;
+    const left = stripLeft(g);
     const draw = HEIGHT * Math.max(0.24, Math.abs(front) * 0.92);
     [0, amp, -amp].forEach((offset, i) => {
       const blade = this.blades[i]!;

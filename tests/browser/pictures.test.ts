@@ -116,7 +116,7 @@ const PICTURES: readonly {
   {
     name: 'insulation-tester',
     of: { state: 'insulation' },
-    where: ({ instruments }) => dial(instruments.tester),
+    where: ({ instruments }) => dial(instruments.tester!),
     otherwise: {
       state: 'insulation',
       but: { tester: { ...TESTER, megohms: 0.02 } },
@@ -125,7 +125,7 @@ const PICTURES: readonly {
   {
     name: 'millivolt-drop',
     of: { state: 'drop' },
-    where: ({ instruments }) => instruments.drop,
+    where: ({ instruments }) => instruments.drop!,
     otherwise: {
       state: 'drop',
       but: { drop: { at: 'rail', feed: null, feedA: 0, millivolts: null, over: false } },

@@ -13,7 +13,15 @@ export const DYNAMO = sampleJob('lap24');
 export const SAMPLES = samples(JOB);
 
 /** Sizes of the picture on the three screens the product is made for, CSS px. */
-export const HOSTS = { desk: [988, 747], tablet: [684, 615], phone: [377, 641] } as const;
+export const HOSTS = {
+  desk: [988, 747],
+  tablet: [684, 615],
+  phone: [377, 641],
+  lowPhone: [363, 420],
+  slimPhone: [306, 420],
+  flat: [780, 420],
+  slim: [562, 420],
+} as const;
 export type HostName = keyof typeof HOSTS;
 
 export function situation(host: HostName, seen: Observation, job = JOB): Situation {

@@ -1,6 +1,6 @@
 import { RANGES_A, type Selector } from '../../bench/action.ts';
 import type { BenchLead } from '../benchLeads.ts';
-import type { HungTool } from '../layout.ts';
+import { type HungTool, inside, RIM } from '../layout.ts';
 import { selectorShape } from '../panel/selectorShape.ts';
 import { forwardPart } from '../pose.ts';
 import { distanceTo } from '../shapes.ts';
@@ -8,10 +8,10 @@ import { type Desk, disarm, far, forgiveness, type Gesture, type Pointer } from 
 import { LeadDrag, leadAim, putLead, TipPress } from './leadDrag.ts';
 import { leadSpots } from './metal.ts';
 import { DONE, NOTHING, SelectorPress } from './panelPress.ts';
-import { onPart } from './partPress.ts';
+import { pressPart } from './partPress.ts';
 import { nearest, type Spot } from './spot.ts';
 import { StripDrag, stripPlaceAt } from './stripDrag.ts';
-import { armatureSpots, hungSpots, panelSpots, toolSpots } from './targets.ts';
+import { armatureSpots, hungSpots, panelSpots, partSpots, toolSpots } from './targets.ts';
 import { ArmatureDrag, ToolDrag, toolAim, useTool } from './toolDrag.ts';
 import { TurnDrag } from './turn.ts';
 
@@ -22,20 +22,19 @@ export function begin(desk: Desk, p: Pointer): Gesture {
     placeArmed(desk, p) ??
     onLead(desk, p) ??
     onPanel(desk, p) ??
-    onPart(desk, p) ??
-    onHung(desk, p) ??
-    onTool(desk, p) ??
+    onStanding(desk, p) ??
     onArmature(desk, p) ??
     NOTHING
   );
 }
 
-/** A press on what lens or gauge shows puts it out of the way. */
+/** A press on what lens or gauge shows puts it out of the way; another, on the small round it then is, brings it back. */
 function onCloseUp(desk: Desk, p: Pointer): Gesture | null {
   const { layout, seen } = desk.situation();
-  const shows = (seen.look ?? seen.gauge) !== null && !desk.ui.closeUpShut;
-  if (!shows || far(p.at, layout.lens) > layout.lens.r) return null;
-  desk.ui.closeUpShut = true;
+  if ((seen.look ?? seen.gauge) === null) return null;
+  const round = desk.ui.closeUpShut ? layout.aside : layout.lens;
+  if (far(p.at, round) > round.r + RIM) return null;
+  desk.ui.closeUpShut = !desk.ui.closeUpShut;
   return DONE;
 }
 
@@ -61,7 +60,7 @@ function placeArmed(desk: Desk, p: Pointer): Gesture | null {
 
 /** Off the metal a picked lead stays where it is; what else lies under the press is taken with the other hand. */
 function leaveHovering(desk: Desk, p: Pointer, lead: BenchLead): Gesture {
-  const other = onPanel(desk, p) ?? onPart(desk, p) ?? onTool(desk, p) ?? onLead(desk, p, lead);
+  const other = onPanel(desk, p) ?? onStanding(desk, p) ?? onLead(desk, p, lead);
   disarm(desk.ui);
   return other ?? DONE;
 }
@@ -109,22 +108,26 @@ function onPanel(desk: Desk, p: Pointer): Gesture | null {
   return far(p.at, boss) < boss.r * 1.2 ? new SelectorPress(desk, p, null) : null;
 }
 
-/** A press on a tool of the rail opens what is done with it, as a press on its name under the picture does. */
-function onHung(desk: Desk, p: Pointer): Gesture | null {
+/** Whatever stands by to be taken up: parts, tools that open what is done with them, strip, lens and chalk. */
+function onStanding(desk: Desk, p: Pointer): Gesture | null {
   const s = desk.situation();
-  const spot = hungSpots(s).find((each) => distanceTo(each.shape, p.at) <= 2);
-  if (!spot) return null;
-  if (spot.id === 'tester:button') desk.act({ type: 'tester.press', on: !s.seen.tester.pressed }, p.at);
-  else desk.openTool(spot.id.slice('tool:'.length) as HungTool);
-  if (spot.id === 'tool:gauges') desk.ui.closeUpShut = false;
-  return DONE;
+  const margin = p.kind === 'touch' ? 12 : 4;
+  const [part, hung, tool] = [partSpots(s), hungSpots(s), toolSpots(s)];
+  const spot = nearest([...part, ...hung, ...tool], p.at, margin);
+  // What lies under a part brought forward is covered by it.
+  if (spot === null) return forwardPart(s) !== null && inside(s.layout.board, p.at) ? DONE : null;
+  if (part.includes(spot)) return pressPart(desk, p, spot.id);
+  if (hung.includes(spot)) return pressHung(desk, p, spot.id);
+  return spot.id === 'strip' ? new StripDrag(desk, p) : new ToolDrag(desk, spot.id as 'lens' | 'chalk', p);
 }
 
-function onTool(desk: Desk, p: Pointer): Gesture | null {
-  const spot = nearest(toolSpots(desk.situation()), p.at, p.kind === 'touch' ? 12 : 4);
-  if (!spot) return null;
-  if (spot.id === 'strip') return new StripDrag(desk, p);
-  return new ToolDrag(desk, spot.id as 'lens' | 'chalk', p);
+/** A press on a tool of the rail opens what is done with it, as a press on its name under the picture does. */
+function pressHung(desk: Desk, p: Pointer, id: string): Gesture {
+  if (id === 'tester:button') {
+    desk.act({ type: 'tester.press', on: !desk.situation().seen.tester.pressed }, p.at);
+  } else desk.openTool(id.slice('tool:'.length) as HungTool);
+  if (id === 'tool:gauges') desk.ui.closeUpShut = false;
+  return DONE;
 }
 
 function onArmature(desk: Desk, p: Pointer): Gesture | null {

@@ -7,7 +7,7 @@ import { leadSpots } from './metal.ts';
 import { NOTHING } from './panelPress.ts';
 import { begin } from './pick.ts';
 import { nearest, type Spot } from './spot.ts';
-import { armatureSpots, panelSpots, partSpots, toolSpots } from './targets.ts';
+import { armatureSpots, hungSpots, panelSpots, partSpots, toolSpots } from './targets.ts';
 import { toolAim } from './toolDrag.ts';
 import { WheelTurn } from './turn.ts';
 
@@ -157,7 +157,7 @@ export class Pointers {
     const s = this.desk.situation();
     const handles = leadSpots(s).filter((spot) => spot.part === 'handle');
     return nearest(
-      [...handles, ...panelSpots(s), ...partSpots(s), ...toolSpots(s), ...armatureSpots(s)],
+      [...handles, ...panelSpots(s), ...partSpots(s), ...hungSpots(s), ...toolSpots(s), ...armatureSpots(s)],
       p.at,
       3,
     );

@@ -1,6 +1,6 @@
 import { STRIP_ARC_DEG } from '../../bench/geometry.ts';
-import type { Situation } from '../pose.ts';
-import { onEnd, type Point } from '../project.ts';
+import { forwardPart, type Situation } from '../pose.ts';
+import { onEnd, onSide, type Point, type SideGeometry } from '../project.ts';
 import type { Shape } from '../shapes.ts';
 import type { Spot } from './spot.ts';
 
@@ -9,16 +9,28 @@ export const STRIP_HEIGHT_MM = 0.5;
 /** px of drawn clearance per mm of height: the gap is drawn wider than life, or no one could see it. */
 export const STRIP_PX_PER_MM = 5;
 
-/** Where the strip is taken hold of. */
-export function stripShape(s: Situation): Shape {
+/** Length of the strip's wooden grip in the main view, px. */
+export const GRIP = 54;
+
+/** Where the strip is taken hold of: over the core at its end and, in the main view, by its grip. */
+export function stripShapes(s: Situation): Shape[] {
   const { strip } = s.seen;
-  if (strip.at === 'rail') return { kind: 'box', ...s.layout.tools.strip };
+  if (strip.at === 'rail') return [{ kind: 'box', ...s.layout.tools.strip }];
   if (strip.at === 'hand' || strip.angleDeg === null) {
     const p = stripInHand(s);
-    return { kind: 'box', x: p.x - 70, y: p.y - 16, w: 140, h: 32 };
+    return [{ kind: 'box', x: p.x - 70, y: p.y - 16, w: 140, h: 32 }];
   }
   const p = stripAtEnd(s, strip.angleDeg, strip.heightMm ?? STRIP_HEIGHT_MM);
-  return { kind: 'circle', ...p, r: 18 };
+  const end: Shape[] = forwardPart(s) === null ? [{ kind: 'circle', ...p, r: 18 }] : [];
+  const g = s.layout.side;
+  if (!g) return end;
+  const { y } = onSide(g.axisY, 0, g.r.core, strip.angleDeg);
+  return [...end, { kind: 'box', x: stripLeft(g), y: y - 14, w: GRIP, h: 28 }];
+}
+
+/** Left-hand end of the strip's grip while it is held over the core. */
+export function stripLeft(g: SideGeometry): number {
+  return g.x.coreLeft - g.r.core * 0.4 - GRIP;
 }
 
 export function stripInHand(s: Situation): Point {

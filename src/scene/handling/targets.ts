@@ -4,10 +4,10 @@ import { HUNG_TOOLS, RAIL_TOOLS } from '../layout.ts';
 import { selectorMark } from '../panel/selectorShape.ts';
 import { putBackTab, slipShape } from '../partShape.ts';
 import { forwardPart, holsterOf, type Situation } from '../pose.ts';
-import { faceOf, INSTRUMENTS, isInUse } from '../railShape.ts';
+import { faceOf, isInUse } from '../railShape.ts';
 import type { Shape } from '../shapes.ts';
 import type { Spot } from './spot.ts';
-import { stripShape } from './stripSpots.ts';
+import { stripShapes } from './stripSpots.ts';
 
 export function holsterSpots(s: Situation): Spot[] {
   return BENCH_LEADS.map((lead) => ({
@@ -36,16 +36,10 @@ export function panelSpots(s: Situation): Spot[] {
 }
 
 export function toolSpots(s: Situation): Spot[] {
-  // On a phone an instrument in use lies over the rail's own tools.
-  const free = s.layout.mode !== 'narrow' || !INSTRUMENTS.some((which) => isInUse(s.seen, which));
-  const tools = free
-    ? RAIL_TOOLS
-    : RAIL_TOOLS.filter((tool) => tool === 'strip' && s.seen.strip.at !== 'rail');
-  return tools.map((tool) => ({
-    id: tool,
-    view: 'bench',
-    shape: tool === 'strip' ? stripShape(s) : { kind: 'box', ...s.layout.tools[tool] },
-  }));
+  return RAIL_TOOLS.flatMap((tool) => {
+    const shapes: Shape[] = tool === 'strip' ? stripShapes(s) : [{ kind: 'box', ...s.layout.tools[tool] }];
+    return shapes.map((shape): Spot => ({ id: tool, view: 'bench', shape }));
+  });
 }
 
 /** Tools that open what is done with them, hung up or in use, and the button of the insulation tester. */

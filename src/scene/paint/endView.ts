@@ -8,17 +8,20 @@ export function paintMatWord(pen: Pen, l: Layout, inCradle: boolean): void {
   const m = l.mat;
   const small = l.mode === 'narrow';
   if (!inCradle && !small) return;
-  const lines = small
+  const long = small
     ? inCradle
       ? ['lift out', 'to the mat']
       : ['lay in', 'the cradle']
     : ['mat', 'press to lift the armature out'];
-  pen.font = font(small ? 11.5 : 12.5, 600);
+  // In half a row of a phone's column there is room for what is done, not for where to.
+  const lines = m.w < 60 ? long.slice(0, 1) : long;
+  pen.font = font(m.w < 60 ? 10 : small ? 11.5 : 12.5, 600);
   pen.textAlign = 'center';
   pen.textBaseline = 'middle';
   pen.fillStyle = small ? '#cfe0dd' : 'rgba(210,228,224,.7)';
   lines.forEach((line, i) => {
-    pen.fillText(line, m.x + m.w / 2, m.y + m.h / 2 + (i - 0.5) * (small ? 14 : 18), m.w - 20);
+    const down = (i - (lines.length - 1) / 2) * (small ? Math.min(14, m.h * 0.34) : 18);
+    pen.fillText(line, m.x + m.w / 2, m.y + m.h / 2 + down, m.w - (small ? 6 : 20));
   });
 }
 
@@ -97,15 +100,18 @@ export function paintJawWords(pen: Pen, l: Layout, outerRadiusM: number): void {
 export function paintBlocks(pen: Pen, l: Layout, words: boolean): void {
   const { x, y, core } = l.end;
   const foot = l.endBox.y + l.endBox.h;
+  // On the mat before the blocks stands what lies in them.
+  const low = Math.min(1.6, (foot - y - (words ? 27 : 10)) / core);
+  const apart = Math.max(0.02, 1.45 - low);
   pen.fillStyle = linear(pen, 0, y + core * 1.35, 0, foot, [
     [0, '#2c3b40'],
     [1, '#1d292d'],
   ]);
-  pen.fillRect(l.endBox.x, y + core * 1.42, l.endBox.w, foot);
+  pen.fillRect(l.endBox.x, y + core * (low - 0.18), l.endBox.w, foot);
   for (const side of [-1, 1]) {
     const at = (dx: number, dy: number): [number, number] => [x + side * core * dx, y + core * dy];
     shadowed(pen, 12, 0, 5, 'rgba(0,0,0,.55)', () => {
-      polygon(pen, [at(0.02, 1.43), at(1.02, 0.43), at(1.3, 0.43), at(1.3, 1.6), at(0.02, 1.6)]);
+      polygon(pen, [at(apart, 1.45 - apart), at(1.02, 0.43), at(1.3, 0.43), at(1.3, low), at(apart, low)]);
       pen.fillStyle = linear(pen, x - core, y, x + core, foot, [
         [0, '#b98a58'],
         [0.5, '#8f6438'],
@@ -133,5 +139,5 @@ export function paintBlocks(pen: Pen, l: Layout, words: boolean): void {
   pen.font = font(Math.max(11, Math.min(14, l.endBox.w / 24)), 650);
   pen.textAlign = 'center';
   pen.fillStyle = '#d6ece5';
-  pen.fillText('on the mat', x, foot - 14);
+  pen.fillText('on the mat', x, foot - 10);
 }

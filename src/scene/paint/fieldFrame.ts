@@ -296,7 +296,7 @@ export function paintSlip(pen: Pen, g: FrameGeometry, apart: boolean): void {
   const w = apart ? g.r * 0.12 : g.r * 0.5;
   const h = apart ? g.brush.h * 1.25 : g.r * 0.12;
   const x = (a.x + b.x) / 2;
-  const y = apart ? a.y : a.y + g.brush.h * 0.5 + 4 + 13;
+  const y = apart ? a.y : a.y + g.brush.h * 0.5 + 11;
   shadowed(pen, 4, 0, 2, 'rgba(0,0,0,.5)', () => {
     roundRect(pen, x - w / 2, y - h / 2, w, h, 2);
     pen.fillStyle = linear(pen, x - w / 2, y, x + w / 2, y, [

@@ -1,6 +1,8 @@
 import type { HungTool, Rect } from '../layout.ts';
-import { BRASS, font, STEEL } from '../materials.ts';
+import { BRASS, STEEL } from '../materials.ts';
 import { disc, linear, type Pen, roundRect, shadowed } from '../pen.ts';
+import { hangingRoom, NAMED_TILE, railBar, tileRoom } from '../railShape.ts';
+import { HALF, paintTile, paintToolName } from './tools.ts';
 
 const NAMES: Readonly<Record<HungTool, string>> = {
   tester: 'tester',
@@ -14,27 +16,20 @@ const NAMED = 36;
 
 /** A tool on its hook with its name under it, as large as its place on the rail. */
 export function paintHungTool(pen: Pen, box: Rect, tool: HungTool, tile: boolean): void {
-  if (tile) {
-    roundRect(pen, box.x + 0.5, box.y + 0.5, box.w - 1, box.h - 1, 8);
-    pen.fillStyle = 'rgba(6,26,30,.55)';
-    pen.fill();
-  }
-  const small = box.w < 60;
-  const name = small && tool === 'remedies' ? 'brush' : NAMES[tool];
-  pen.font = font(small ? 10 : 12, 600);
-  pen.textAlign = 'center';
-  pen.textBaseline = 'alphabetic';
-  pen.fillStyle = '#cfe0dd';
-  // The name may stand before the window.
-  if (box.w >= NAMED)
-    shadowed(pen, 3, 0, 0, '#04100f', () =>
-      pen.fillText(name, box.x + box.w / 2, box.y + box.h - (tile ? 3 : 4)),
-    );
-  const room = box.h - (tile ? 16 : 20);
-  const size = Math.min(box.w * 0.62, room * 0.8, 40);
+  if (tile) paintTile(pen, box);
+  const name = box.w < HALF && tool === 'remedies' ? 'brush' : NAMES[tool];
+  if (box.w >= NAMED) paintToolName(pen, box, name, tile);
+  const { top, foot } = tile ? tileRoom(box) : hangingRoom(box);
+  const size = Math.min(box.w * 0.62, foot - top, 40);
+  // A low tile over the whole breadth has room for the name beside the tool.
+  const beside = tile && box.h < NAMED_TILE && box.w >= HALF;
+  if (beside) paintToolName(pen, { ...box, x: box.x + 24, w: box.w - 24, h: box.h / 2 + 8 }, name, false);
   pen.save();
-  pen.translate(box.x + box.w / 2, box.y + 3 + room / 2 + (tile ? 0 : 4));
-  if (!tile) paintHook(pen, size);
+  pen.translate(
+    beside ? box.x + 18 : box.x + box.w / 2,
+    top + size * 0.6 + (tile ? (foot - top - size) / 2 : 0),
+  );
+  if (!tile) paintHook(pen, railBar(box).y - top - size * 0.6, -size * 0.3);
   shadowed(pen, 5, 1, 3, 'rgba(0,0,0,.55)', () => PAINT[tool](pen, size));
   pen.restore();
 }
@@ -46,13 +41,20 @@ const PAINT: Readonly<Record<HungTool, (pen: Pen, size: number) => void>> = {
   remedies: paintBrushAndIron,
 };
 
-function paintHook(pen: Pen, size: number): void {
-  pen.strokeStyle = BRASS.mid;
-  pen.lineWidth = 3;
-  pen.beginPath();
-  pen.moveTo(0, -size);
-  pen.lineTo(0, -size * 0.4);
-  pen.stroke();
+function paintHook(pen: Pen, from: number, to: number): void {
+  for (const [width, colour] of [
+    [4.5, '#1a1206'],
+    [3, BRASS.mid],
+    [1, BRASS.light],
+  ] as const) {
+    pen.strokeStyle = colour;
+    pen.lineWidth = width;
+    pen.lineCap = 'round';
+    pen.beginPath();
+    pen.moveTo(0, from);
+    pen.lineTo(0, to);
+    pen.stroke();
+  }
 }
 
 /** A small instrument in a case with a strap, its colour that of its leads. */

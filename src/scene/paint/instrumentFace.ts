@@ -17,12 +17,14 @@ export function paintFace(pen: Pen, box: Rect, which: Instrument): void {
   });
   pen.fillStyle = PAPER;
   if (length > 0) {
-    roundRect(pen, box.x + 6, box.y + 11, length * 2.3, figures.y + figures.h - box.y - 11, 5);
+    const paper = { y: box.y + 12, foot: figures.y + figures.h };
+    roundRect(pen, figures.x, paper.y, figures.w, paper.foot - paper.y, 5);
     pen.fill();
     paintScale(pen, which, pivot, length);
+  } else {
+    roundRect(pen, figures.x, figures.y, figures.w, figures.h, 4);
+    pen.fill();
   }
-  roundRect(pen, figures.x, figures.y + 1, figures.w, figures.h - 2, 4);
-  pen.fill();
   for (const post of which === 'drop' ? posts : posts.slice(0, 2))
     disc(pen, post.x, post.y + 3, 4, BRASS.mid);
   if (which === 'tester') disc(pen, button.x, button.y, button.r + 1, '#0a1416');

@@ -1,6 +1,7 @@
 import type { Layout, Rect } from '../layout.ts';
 import { APRON, BENCH, BRASS, font, WALL } from '../materials.ts';
 import { disc, grain, linear, type Pen, polygon, radial, roundRect, shadowed } from '../pen.ts';
+import { railBar } from '../railShape.ts';
 import { paintEndFrame } from './endView.ts';
 
 /** Everything that never changes: wall, window at dusk, bench top, mat, the frame of the end view, the panel's housing. */
@@ -54,9 +55,9 @@ function paintWall(pen: Pen, l: Layout): void {
   pen.fillRect(0, l.benchTop - 8, l.width, 14);
 }
 
-/** A low window with the last of the daylight in it. */
+/** A low window with the last of the daylight in it; its sill is above the names of the tools. */
 function paintWindow(pen: Pen, l: Layout): void {
-  const h = l.benchTop - 8;
+  const h = l.rail.y + l.rail.h - 13;
   const x = l.rail.x + l.rail.w * 0.6;
   const w = l.rail.w * 0.4;
   pen.fillStyle = linear(pen, 0, 0, 0, h, [
@@ -82,7 +83,7 @@ function paintWindow(pen: Pen, l: Layout): void {
 }
 
 function paintRail(pen: Pen, rail: Rect): void {
-  const y = rail.y + rail.h * 0.16;
+  const { y } = railBar(rail);
   shadowed(pen, 8, 0, 4, 'rgba(0,0,0,.6)', () => {
     roundRect(pen, rail.x, y, rail.w, 7, 3.5);
     pen.fillStyle = linear(pen, 0, y, 0, y + 7, [

@@ -2,6 +2,7 @@ import type { Layout, Rect } from '../layout.ts';
 import { BRASS, font } from '../materials.ts';
 import { disc, linear, type Pen, radial, roundRect, shadowed } from '../pen.ts';
 import type { Point } from '../project.ts';
+import { hangingRoom, NAMED_TILE, railBar, stripHeight } from '../railShape.ts';
 
 /** The lens: a round of glass in brass with a turned handle; origin at the middle of the glass. */
 export function paintLensTool(pen: Pen, r: number): void {
@@ -65,15 +66,26 @@ export function paintRailFittings(pen: Pen, l: Layout): void {
     const box = l.tools[key];
     if (l.mode === 'narrow') paintTile(pen, box);
     else paintHooks(pen, box, l.rail, key);
-    pen.font = font(l.mode === 'narrow' ? 11 : 12, 600);
-    pen.textAlign = 'center';
-    pen.textBaseline = 'alphabetic';
-    pen.fillStyle = '#cfe0dd';
-    pen.fillText(names[key], box.x + box.w / 2, box.y + box.h - 4);
+    const name = box.w < HALF && key === 'strip' ? 'strip' : names[key];
+    paintToolName(pen, box, name, l.mode === 'narrow');
   }
 }
 
-function paintTile(pen: Pen, box: Rect): void {
+/** Narrower than this a tool has half a row of a phone's column, or little of a rail, px. */
+export const HALF = 60;
+
+/** Under the tool what it is called. */
+export function paintToolName(pen: Pen, box: Rect, name: string, tile: boolean): void {
+  if (tile && box.h < NAMED_TILE) return;
+  const size = tile ? (box.w < HALF ? 10 : 11) : box.w < HALF ? 11 : 12;
+  pen.font = font(size, 600);
+  pen.textAlign = 'center';
+  pen.textBaseline = 'alphabetic';
+  pen.fillStyle = '#cfe0dd';
+  pen.fillText(name, box.x + box.w / 2, box.y + box.h - 4, box.w - (tile ? 4 : -4));
+}
+
+export function paintTile(pen: Pen, box: Rect): void {
   roundRect(pen, box.x, box.y, box.w, box.h, 8);
   pen.fillStyle = 'rgba(6,26,30,.55)';
   pen.fill();
@@ -82,16 +94,15 @@ function paintTile(pen: Pen, box: Rect): void {
   pen.stroke();
 }
 
-/** Where on the rail a tool hangs: height of the strip and the top of the lens, px. */
+/** Brass hooks over the bar: two in which the strip lies, one that the lens hangs from. */
 function paintHooks(pen: Pen, box: Rect, rail: Rect, key: 'strip' | 'lens' | 'chalk'): void {
-  const top = rail.y + rail.h * 0.16 + 6;
+  const { y: top } = railBar(rail);
   if (key === 'chalk') {
     paintTray(pen, box);
     return;
   }
   const xs = key === 'strip' ? [box.x + box.w * 0.46, box.x + box.w * 0.84] : [box.x + box.w / 2 - 6];
-  // On a low rail the hooks stay clear of the name below.
-  const end = key === 'strip' ? box.y + Math.min(box.h * 0.56 + 9, box.h - 21) : box.y + box.h * 0.3;
+  const end = key === 'strip' ? stripHeight(box) - 1 : hangingRoom(box).top + 2;
   pen.lineCap = 'round';
   for (const x of xs) {
     for (const [width, colour] of [
