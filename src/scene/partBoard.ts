@@ -36,9 +36,7 @@ export class PartBoard {
       const stand = layout.partStands[part];
       if (!stand) continue;
       this.small[part] = still(stand, resolution * 1.5, (pen) => paintSmall(pen, part, parts, stand, say));
-      this.large[part] = still(layout.board, resolution, (pen) =>
-        paintLarge(pen, part, parts, layout.board, say),
-      );
+      this.large[part] = still(layout.board, resolution, (pen) => paintLarge(pen, part, parts, layout, say));
       this.node.addChild(this.small[part], this.large[part]);
     }
     const frame = parts.fieldFrame;
@@ -124,7 +122,7 @@ function centredPlate(r: number) {
   };
 }
 
-function paintLarge(pen: Pen, part: MatPart, parts: Parts, box: Rect, say: Say): void {
+function paintLarge(pen: Pen, part: MatPart, parts: Parts, { board: box, mode }: Layout, say: Say): void {
   shadowed(pen, 10, 0, 4, 'rgba(0,0,0,.6)', () => {
     roundRect(pen, box.x + 2, box.y + 2, box.w - 4, box.h - 4, 16);
     pen.fillStyle = linear(pen, 0, box.y, 0, box.y + box.h, [
@@ -146,7 +144,7 @@ function paintLarge(pen: Pen, part: MatPart, parts: Parts, box: Rect, say: Say):
     w: putBackTab(box).x - box.x,
   });
   if (part === 'fieldFrame') paintFrameWords(pen, box);
-  else paintPlateWords(pen, box, say);
+  else paintPlateWords(pen, box, say, mode === 'narrow' ? 1 : -1);
 }
 
 function paintTab(pen: Pen, tab: Rect, say: Say): void {
@@ -202,7 +200,8 @@ function paintBrushWords(pen: Pen, box: Rect, apart: boolean): void {
   words(pen, apart ? 'kept apart' : 'touching', middle, foot + 31, 12, 'center', box);
 }
 
-function paintPlateWords(pen: Pen, box: Rect, say: NonNullable<Say>): void {
+/** @param away side of the plate's metal that leads do not come from, 1 or -1 */
+function paintPlateWords(pen: Pen, box: Rect, say: NonNullable<Say>, away: 1 | -1): void {
   const g = plateGeometry(box);
   const contacts: Readonly<Record<string, Shape>> = plateContacts(g);
   // Two names side by side never run into each other.
@@ -226,5 +225,5 @@ function paintPlateWords(pen: Pen, box: Rect, say: NonNullable<Say>): void {
       p.x < g.x ? left : right,
     );
   }
-  words(pen, 'bare plate', g.x, g.y + g.r + 18, 12);
+  words(pen, 'bare plate', g.x + away * 6, g.y + g.r + 18, 12, away > 0 ? 'left' : 'right');
 }

@@ -114,10 +114,9 @@ export function socketOf(layout: Layout, lead: BenchLead): Point {
 }
 
 export function leadScale(layout: Layout, lead: BenchLead): number {
-  const build = LEAD_BUILD[setOf(lead)];
   const room = holsterOf(layout, lead).h - HOLSTER_FOOT - (layout.mode === 'narrow' ? 34 : 4);
   const most = layout.mode === 'narrow' ? 0.6 : 1.08;
-  return Math.min(most, room / (build.bare + build.neck + build.handle));
+  return Math.min(most, room / leadLength(lead));
 }
 
 export function holsteredPose(layout: Layout, lead: BenchLead): LeadPose {
@@ -166,7 +165,8 @@ function sideTip(
   }
   if (place === 'shaft') {
     const p = onSide(g.axisY, g.x.commRight + (g.x.shaftRight - g.x.commRight) * 0.7, g.r.shaft, -130);
-    return { ...p, t: lead.endsWith('1') ? -0.7 : 0.3 };
+    // Up or down in the gap before the end view, which it would cover otherwise.
+    return { ...p, t: 2.4 * spread(lead) };
   }
   return null;
 }
@@ -216,15 +216,19 @@ function restingInHand(s: Situation, lead: BenchLead): LeadPose {
   return { tip: kept ?? fallback, angle: 0.55 + spread(lead) * 0.16, scale, behind: false };
 }
 
-/** A lead on a contact of the part that lies forward comes in from below and from the panel's side. */
+/** A lead on a contact of the part that lies forward comes in from below, and from where its cable comes out. */
 function onBoard(s: Situation, lead: BenchLead, place: Place): LeadPose | null {
   const contact = boardContacts(s).find((each) => each.place === place);
   if (!contact) return null;
   const { x, y } = roundOf(contact.shape);
+  const scale = leadScale(s.layout, lead);
+  const fromRight = 1.08 - spread(lead) * 0.1;
+  // No handle reaches out of the picture.
+  const room = (s.layout.width - 16 - x) / (leadLength(lead) * scale);
   return {
     tip: { x: x + spread(lead) * 3, y },
-    angle: 2.28 - spread(lead) * 0.2,
-    scale: leadScale(s.layout, lead),
+    angle: s.layout.side ? Math.max(fromRight, Math.acos(Math.min(1, room))) : 2.28 - spread(lead) * 0.2,
+    scale,
     behind: false,
   };
 }
@@ -269,6 +273,11 @@ export function alongLead(pose: LeadPose, distance: number): Point {
 }
 
 export function leadTail(pose: LeadPose, lead: BenchLead): Point {
-  const b = LEAD_BUILD[setOf(lead)];
-  return alongLead(pose, b.bare + b.neck + b.handle);
+  return alongLead(pose, leadLength(lead));
+}
+
+/** From tip to tail, px at full size. */
+function leadLength(lead: BenchLead): number {
+  const { bare, neck, handle } = LEAD_BUILD[setOf(lead)];
+  return bare + neck + handle;
 }
