@@ -46,11 +46,16 @@ function takenWords({ added, already, leftOut }: TakenIn): string {
   return `${said.join(', ')}.`;
 }
 
+/** Megabytes, or gigabytes where there are a thousand of them. */
+function bytesWords(bytes: number): string {
+  const megabytes = Math.max(1, Math.round(bytes / 1e6));
+  return megabytes < 1000 ? `${megabytes} MB` : `${Math.round(megabytes / 1000)} GB`;
+}
+
 function roomWords(found: Room | null): string | null {
   if (found === null) return null;
-  const megabytes = (bytes: number) => Math.max(1, Math.round(bytes / 1e6)).toLocaleString('en-GB');
   const promise = found.lasting
     ? 'The browser has promised not to clear it by itself.'
     : 'The browser may clear it when its disk runs full.';
-  return `About ${megabytes(found.usedBytes)} MB of ${megabytes(found.mostBytes)} MB are in use. ${promise}`;
+  return `About ${bytesWords(found.usedBytes)} of ${bytesWords(found.mostBytes)} is in use. ${promise}`;
 }

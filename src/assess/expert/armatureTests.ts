@@ -2,7 +2,7 @@ import { barPlace, type Place } from '../../bench/places.ts';
 import { slotUnder } from '../passes.ts';
 import type { Hands } from './hands.ts';
 import { beginLamp, endLamp, holsterLeads, takeLeads, watch } from './lamp.ts';
-import type { Felt, Notes } from './notes.ts';
+import { type Felt, lookRemark, type Notes } from './notes.ts';
 
 /** Looks at every riser, every bar, the core and the shaft while the part lies on the mat. */
 export function lookAtArmature(hands: Hands): Notes['looks'] {
@@ -17,7 +17,7 @@ export function lookAtArmature(hands: Hands): Notes['looks'] {
     sees: hands.do({ type: 'lens.look', place }).look?.sees ?? [],
   }));
   const found = looks.filter(({ sees }) => sees.length > 0).length;
-  const remark = found === 0 ? 'nothing to see' : `something to see at ${found} places`;
+  const remark = lookRemark(found);
   hands.do({ type: 'sheet.write', line: { test: 'look', count: null, remark } });
   return looks;
 }

@@ -2,7 +2,14 @@ import { MAT_PARTS, type MatPart } from '../../bench/action.ts';
 import { FIELD_PLACES, type FieldPlace, PLATE_PLACES, type Place } from '../../bench/places.ts';
 import type { Hands } from './hands.ts';
 import { beginLamp, endLamp, lampBetween, lift, watch } from './lamp.ts';
-import type { FieldBrushPlace, Glow, HolderPlace, HolderSeen, Notes } from './notes.ts';
+import {
+  type FieldBrushPlace,
+  type Glow,
+  type HolderPlace,
+  type HolderSeen,
+  lookRemark,
+  type Notes,
+} from './notes.ts';
 
 /** Field frame and brush plate, tested with the lamp while an armature closes the growler's circuit. */
 
@@ -31,7 +38,7 @@ export function lookAtMat(hands: Hands, part: MatPart): Notes['looks'] {
     sees: hands.do({ type: 'lens.look', place }).look?.sees ?? [],
   }));
   const found = looks.filter(({ sees }) => sees.length > 0).length;
-  const remark = found === 0 ? 'nothing to see' : `something to see at ${found} places`;
+  const remark = lookRemark(found);
   hands.do({ type: 'sheet.write', line: { test: 'look', part, count: null, remark } });
   return looks;
 }
@@ -91,7 +98,7 @@ function overHolders(
     const seen = overHolder(hands, holder);
     const moves = seen.alone !== seen.pressed;
     const line = { test, part: 'brushPlate', count: null, at: holder, lamp: seen.alone } as const;
-    const remark = `${seen.pressed} when leant on`;
+    const remark = `${seen.pressed} when leaned on`;
     hands.do({ type: 'sheet.write', line: moves ? { ...line, remark } : line });
     return seen;
   });

@@ -23,7 +23,7 @@ export type Glow = 'lit' | 'dim' | 'dark';
 export type FieldBrushPlace = Extract<FieldPlace, `field:brush${number}`>;
 export type HolderPlace = Exclude<PlatePlace, 'plate:metal'>;
 
-/** The lamp between the plate and one holder: left alone, then with the probe leant on. */
+/** The lamp between the plate and one holder: left alone, then with the probe leaned on. */
 export interface HolderSeen {
   readonly holder: HolderPlace;
   readonly alone: Glow;
@@ -53,6 +53,12 @@ export interface Gauged {
 export interface Done {
   readonly remedy: RemedyKind;
   readonly bar: number | null;
+}
+
+/** What is written down after looking over. @param found how many places had something to see */
+export function lookRemark(found: number): string {
+  if (found === 0) return 'nothing to see';
+  return found === 1 ? 'something to see at one place' : `something to see at ${found} places`;
 }
 
 /** Everything the expert has found out, from observations alone. */

@@ -77,7 +77,7 @@ function because(part: PartKind, notes: Notes): string {
   }
   if (part === 'brushPlate') {
     const lamp = notes.holders.map(({ alone, pressed }) => `${alone}/${pressed}`).join(', ');
-    return `lamp left alone and leant on: ${lamp || 'not used'}${work}`;
+    return `lamp left alone and leaned on: ${lamp || 'not used'}${work}`;
   }
   const lamp = notes.lit === null ? 'not used' : notes.lit.length > 0 ? 'lit' : 'dark';
   const strip = notes.strip.some(({ pull }) => pull > 0) ? 'pulled' : 'still';

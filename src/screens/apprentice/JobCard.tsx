@@ -5,15 +5,7 @@ import { Cautions } from '../shared/Cautions.tsx';
 import { TextField } from '../shared/Field.tsx';
 import { LimitsEntry } from '../shared/LimitsEntry.tsx';
 import { clock } from '../shared/time.ts';
-import {
-  capital,
-  mainsWords,
-  modeMeaning,
-  modeWords,
-  partWords,
-  spoken,
-  testWords,
-} from '../shared/words.ts';
+import { mainsWords, modeMeaning, modeWords, partList, spoken, testWords } from '../shared/words.ts';
 import type { JobSummary, Settings } from '../shell.ts';
 import './jobs.css';
 
@@ -93,12 +85,11 @@ function CardBody(props: { readonly job: Job; readonly settings: Settings }) {
       <dd>{say(job.card.askedFor)}</dd>
       <dt>In the cradle</dt>
       <dd>
-        {say(
-          `${job.armature.name}: ${job.armature.bars} bars, ${job.armature.slots} slots, ${job.armature.poles} poles`,
-        )}
+        {say(`${job.armature.name}; ${job.armature.slots} slots`)}
+        {job.parts.includes('armature') ? null : ' (only to load the growler: it is not to be judged)'}
       </dd>
       <dt>To be judged</dt>
-      <dd>{capital(job.parts.map(partWords).join(', ').toLowerCase())}</dd>
+      <dd>{partList(job.parts)}</dd>
       <dt>Tests allowed</dt>
       <dd>
         <ul class="card-tests">
@@ -111,7 +102,7 @@ function CardBody(props: { readonly job: Job; readonly settings: Settings }) {
       <dt>Mains</dt>
       <dd>{mainsWords(job.mains)}</dd>
       <dt>Time</dt>
-      <dd>{job.minutes === null ? 'as long as it takes' : `${job.minutes} minutes`}</dd>
+      <dd>{job.minutes === null ? 'As long as it takes' : `${job.minutes} minutes`}</dd>
     </dl>
   );
 }

@@ -1,15 +1,8 @@
 import type { Mode } from '../../bench/port.ts';
 import { writeRoute } from '../route.ts';
+import { Button } from '../shared/Button.tsx';
 import { clock, dayWords } from '../shared/time.ts';
-import {
-  capital,
-  mainsWords,
-  modeMeaning,
-  modeWords,
-  partWords,
-  spoken,
-  type Vocabulary,
-} from '../shared/words.ts';
+import { mainsWords, modeMeaning, modeWords, partList, spoken, type Vocabulary } from '../shared/words.ts';
 import type { AttemptSummary, JobSummary, Settings } from '../shell.ts';
 import './jobs.css';
 
@@ -37,14 +30,13 @@ export function JobList(props: JobListProps) {
           “Words, sound and motion”.
         </p>
       ) : (
-        SHELVES.map((mode) => (
-          <Shelf
-            key={mode}
-            mode={mode}
-            jobs={shown.filter(({ job }) => job.mode === mode)}
-            vocabulary={vocabulary}
-          />
-        ))
+        <>
+          <UnderWay jobs={shown} vocabulary={vocabulary} />
+          <ShelfLinks jobs={shown} />
+          {SHELVES.map((mode) => (
+            <Shelf key={mode} mode={mode} jobs={onShelf(shown, mode)} vocabulary={vocabulary} />
+          ))}
+        </>
       )}
     </main>
   );
@@ -52,6 +44,50 @@ export function JobList(props: JobListProps) {
 
 /** Jobs in the order a learner meets them. */
 const SHELVES: readonly Mode[] = ['guided', 'practice', 'assessed'];
+const onShelf = (jobs: readonly JobSummary[], mode: Mode) => jobs.filter(({ job }) => job.mode === mode);
+const runningOf = ({ attempts }: JobSummary) => attempts.find(({ state }) => state === 'running');
+
+/** What was left half done, before all else: its card may hang far down the board. */
+function UnderWay({ jobs, vocabulary }: Omit<ShelfProps, 'mode'>) {
+  const left = jobs.filter(runningOf);
+  if (left.length === 0) return null;
+  return (
+    <section aria-labelledby="under-way">
+      <h2 id="under-way" class="shelf-title">
+        Left half done
+      </h2>
+      <ul class="under-way">
+        {left.map((summary) => {
+          const { id, endMs } = runningOf(summary)!;
+          return (
+            <li key={id}>
+              <a href={writeRoute({ screen: 'bench', id })}>{spoken(summary.job.card.unit, vocabulary)}</a>,
+              at {clock(endMs)}
+            </li>
+          );
+        })}
+      </ul>
+    </section>
+  );
+}
+
+/** Ways down a long board. */
+function ShelfLinks({ jobs }: Pick<JobListProps, 'jobs'>) {
+  const goTo = (mode: Mode) => {
+    const title = document.getElementById(`shelf-${mode}`);
+    title?.focus();
+    title?.scrollIntoView();
+  };
+  return (
+    <nav class="shelf-links" aria-label="Shelves">
+      {SHELVES.filter((mode) => onShelf(jobs, mode).length > 0).map((mode) => (
+        <Button key={mode} kind="quiet" onPress={() => goTo(mode)}>
+          {modeWords(mode)} ({onShelf(jobs, mode).length})
+        </Button>
+      ))}
+    </nav>
+  );
+}
 
 interface ShelfProps {
   readonly mode: Mode;
@@ -63,7 +99,7 @@ function Shelf({ mode, jobs, vocabulary }: ShelfProps) {
   if (jobs.length === 0) return null;
   return (
     <section aria-labelledby={`shelf-${mode}`}>
-      <h2 id={`shelf-${mode}`} class="shelf-title">
+      <h2 id={`shelf-${mode}`} class="shelf-title" tabIndex={-1}>
         <span class={`mode mode-${mode}`}>{modeWords(mode)}</span>
       </h2>
       <p class="shelf-words">{modeMeaning(mode)}</p>
@@ -78,7 +114,7 @@ function Shelf({ mode, jobs, vocabulary }: ShelfProps) {
 
 function JobSlip(props: { readonly summary: JobSummary; readonly vocabulary: Vocabulary }) {
   const { job, attempts } = props.summary;
-  const running = attempts.find((attempt) => attempt.state === 'running');
+  const running = runningOf(props.summary);
   return (
     <li class="slip paper">
       <h3>
@@ -86,7 +122,7 @@ function JobSlip(props: { readonly summary: JobSummary; readonly vocabulary: Voc
       </h3>
       <p class="slip-complaint">{spoken(job.card.complaint, props.vocabulary)}</p>
       <p class="slip-facts">
-        <span>{capital(job.parts.map(partWords).join(', ').toLowerCase())}</span>
+        <span>{partList(job.parts)}</span>
         <span>{mainsWords(job.mains)}</span>
         {job.minutes === null ? null : <span>{job.minutes} minutes</span>}
       </p>
@@ -115,6 +151,7 @@ function JobSlip(props: { readonly summary: JobSummary; readonly vocabulary: Voc
 function finishedWords(attempt: AttemptSummary): string {
   const when = dayWords(attempt.startedAt);
   if (attempt.state === 'stopped') return `Stopped, ${when}: read why`;
-  const marks = attempt.earned === null || attempt.of === null ? '' : ` ${attempt.earned} of ${attempt.of}`;
-  return `Handed in, ${when}:${marks} debrief`;
+  const marks =
+    attempt.earned === null || attempt.of === null ? '' : `: ${attempt.earned} of ${attempt.of} marks`;
+  return `Handed in, ${when}${marks}`;
 }

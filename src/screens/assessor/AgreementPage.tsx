@@ -29,7 +29,9 @@ function Choice({ records }: { readonly records: readonly SignedRecord[] }) {
   const [first, setFirst] = useState(people[0]?.key ?? '');
   const [second, setSecond] = useState(people[1]?.key ?? '');
   if (people.length < 2)
-    return <p>There are records of {people.length === 0 ? 'nobody' : 'one assessor only'} here so far.</p>;
+    return (
+      <p>{people.length === 0 ? 'No record is here yet.' : 'So far only one assessor’s records are here.'}</p>
+    );
   const options = people.map(({ key, name }) => ({ value: key, label: `${name}, ${key.slice(0, 9)}…` }));
   const compared = compare(records, first, second);
   return (

@@ -18,10 +18,10 @@ export function AttemptsFilter({ wishes, onChange, shown, all }: AttemptsFilterP
         label="Help given"
         value={wishes.mode}
         options={[
-          { value: 'all', label: 'any' },
-          { value: 'assessed', label: 'assessed' },
-          { value: 'practice', label: 'practice' },
-          { value: 'guided', label: 'guided' },
+          { value: 'all', label: 'Any' },
+          { value: 'assessed', label: 'Assessed' },
+          { value: 'practice', label: 'Practice' },
+          { value: 'guided', label: 'Guided' },
         ]}
         onChange={(mode) => change({ mode })}
       />
@@ -29,9 +29,9 @@ export function AttemptsFilter({ wishes, onChange, shown, all }: AttemptsFilterP
         label="How it ended"
         value={wishes.state}
         options={[
-          { value: 'all', label: 'either way' },
-          { value: 'handedIn', label: 'handed in' },
-          { value: 'stopped', label: 'stopped by a critical act' },
+          { value: 'all', label: 'Either way' },
+          { value: 'handedIn', label: 'Handed in' },
+          { value: 'stopped', label: 'Stopped by a critical act' },
         ]}
         onChange={(state) => change({ state })}
       />
@@ -39,9 +39,9 @@ export function AttemptsFilter({ wishes, onChange, shown, all }: AttemptsFilterP
         label="Judged"
         value={wishes.judged}
         options={[
-          { value: 'open', label: 'not yet' },
-          { value: 'signed', label: 'signed for' },
-          { value: 'all', label: 'either' },
+          { value: 'open', label: 'Not yet' },
+          { value: 'signed', label: 'Signed for' },
+          { value: 'all', label: 'Either' },
         ]}
         onChange={(judged) => change({ judged })}
       />

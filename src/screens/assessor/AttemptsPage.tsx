@@ -114,12 +114,12 @@ function PickedBar({ picked, onAssess, onTable }: PickedBarProps) {
       <Button kind="main" disabled={why !== null} onPress={onAssess}>
         {picked.length === 0 ? 'Assess' : words}
       </Button>
-      <Button onPress={onTable}>
-        {picked.length === 0 ? 'Save the list as a table' : 'Save these as a table'}
-      </Button>
       <p class="as-why" role="status">
         {why ?? `One set of evidence: ${picked[0]!.learner.trim() || 'no name given'}.`}
       </p>
+      <Button onPress={onTable}>
+        {picked.length === 0 ? 'Save the list as a table' : 'Save these as a table'}
+      </Button>
     </div>
   );
 }

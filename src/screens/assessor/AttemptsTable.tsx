@@ -136,7 +136,9 @@ function AttemptRow({ attempt, picked, onToggle, others, onAll }: AttemptRowProp
       <td data-head="Marks" class="as-number">
         {tidy(attempt.earned)} of {tidy(attempt.of)}
       </td>
-      <td data-head="Ended">{attempt.state === 'stopped' ? '✕ Stopped' : 'Handed in'}</td>
+      <td data-head="Ended" class="as-short">
+        {attempt.state === 'stopped' ? '✕ Stopped' : 'Handed in'}
+      </td>
       <td data-head="Record">
         {attempt.record ? (
           <a href={writeAssessorRoute({ page: 'record', id: attempt.record.id })}>

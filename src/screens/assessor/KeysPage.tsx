@@ -32,11 +32,13 @@ export function KeysPage({ desk }: AssessorPageProps) {
           <>
             <KeyList
               title="Yours, in this browser"
+              none="None yet. One is made below, or when the first record is signed."
               keys={all.filter(({ canSign }) => canSign)}
               onForget={forget}
             />
             <KeyList
               title="Of others, recognised here"
+              none="None yet. A colleague’s key is recognised from a record of theirs under “Check a file”."
               keys={all.filter(({ canSign }) => !canSign)}
               onForget={forget}
             />
@@ -80,15 +82,17 @@ export function KeysPage({ desk }: AssessorPageProps) {
 
 interface KeyListProps {
   readonly title: string;
+  /** Said where there is none. */
+  readonly none: string;
   readonly keys: readonly KnownKey[];
   readonly onForget: (key: KnownKey) => void;
 }
 
-function KeyList({ title, keys, onForget }: KeyListProps) {
+function KeyList({ title, none, keys, onForget }: KeyListProps) {
   return (
     <section aria-label={title}>
       <h2>{title}</h2>
-      {keys.length === 0 ? <p>None.</p> : null}
+      {keys.length === 0 ? <p>{none}</p> : null}
       <ul class="as-list">
         {keys.map((key) => (
           <li key={key.fingerprint}>

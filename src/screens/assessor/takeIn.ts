@@ -37,4 +37,4 @@ const alterations = ({ verification }: CheckedFile): Issue[] =>
     .map(({ where, sentence }) => ({ path: where, sentence }));
 
 const named = (issue: Issue, file: File, files: number): Issue =>
-  files === 1 ? issue : { ...issue, sentence: `${file.name}: ${issue.sentence}` };
+  files === 1 ? issue : { ...issue, path: issue.path ? `${file.name}: ${issue.path}` : file.name };

@@ -19,6 +19,7 @@ export function JobPage({ jobId, ...props }: InstructorPageProps & { readonly jo
   const job = useLoaded(() => props.desk.job(jobId), [props.desk, jobId]);
   return (
     <main class="in-page paper" aria-labelledby="in-title">
+      {job?.ok === false ? <h1 id="in-title">No such job on this desk</h1> : null}
       <Answered answer={job} waiting="Fetching the job…">
         {(kept) => <Editor {...props} {...kept} />}
       </Answered>

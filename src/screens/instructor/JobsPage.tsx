@@ -40,7 +40,10 @@ export function JobsPage({ desk }: InstructorPageProps) {
       <Answered answer={jobs} waiting="Fetching the jobs…">
         {(all) =>
           all.length === 0 ? (
-            <p>No job has been made in this browser yet. Each one saved here joins the apprentices’ board.</p>
+            <p>
+              No job has been made in this browser yet. Make one: a part lies open, you hide a fault where you
+              press, and see what every test will show. Each job saved here joins the apprentices’ board.
+            </p>
           ) : (
             <JobsTable {...{ all, desk, deed, again }} />
           )

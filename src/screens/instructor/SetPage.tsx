@@ -50,6 +50,10 @@ export function SetPage({ desk, settings }: InstructorPageProps) {
   return (
     <main class="in-page paper" aria-labelledby="in-title">
       <h1 id="in-title">A set for a class</h1>
+      <p>
+        One job for every bench, all of like difficulty: whoever sits beside, in front or behind has another
+        kind of fault.
+      </p>
       {part ? (
         <WishForm vocabulary={settings.vocabulary} {...{ desk, wish, part }} onChange={change} />
       ) : null}

@@ -8,7 +8,7 @@ export function Cautions() {
       </li>
       <li>
         Many workplaces no longer allow a series lamp; a low-energy tester replaces it. Follow the rules of
-        the site, local electrical-safety law and the bench maker's instructions.
+        the site, local electrical-safety law and the bench maker’s instructions.
       </li>
       <li>The simulator teaches the work. It does not qualify anyone to do it.</li>
     </ul>

@@ -17,6 +17,8 @@ export function Dialog(props: DialogProps) {
     const shown = dialog.current;
     const before = document.activeElement;
     shown?.showModal();
+    // Whatever took the focus, a long dialog is read from its top; its acts stay in sight at the bottom.
+    shown?.scrollTo(0, 0);
     return () => {
       shown?.close();
       if (before instanceof HTMLElement) before.focus();

@@ -60,7 +60,7 @@ export function KeepSafePage({ safe, page }: KeepSafePageProps) {
           <IssueList issues={leftOut} />
         </Notice>
       ) : null}
-      <h2>What to know</h2>
+      <h2 class="safe-know">What to know</h2>
       <ul>
         <li>Taking in a file adds to what is here. Nothing that is here is changed or removed by it.</li>
         <li>

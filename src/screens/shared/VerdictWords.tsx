@@ -20,7 +20,7 @@ export function VerdictWords({ verdict, bars, vocabulary }: VerdictWordsProps) {
         })}
       </ul>
       <p>
-        {dispositionWords(verdict.disposition)}. {percent} % sure: {sureWords(verdict.sure)}.
+        {dispositionWords(verdict.disposition)}. How sure: {percent} %, {sureWords(verdict.sure)}.
       </p>
       {verdict.because ? <blockquote>{verdict.because}</blockquote> : null}
     </>

@@ -1,9 +1,9 @@
 import type { PartKind } from '../../bench/action.ts';
-
+import { capital } from '../../bench/capital.ts';
 import type { Condition, Disposition, FoundPlace, TestKind } from '../../bench/paper.ts';
 import type { Mode } from '../../bench/port.ts';
 
-export { capital } from '../../bench/capital.ts';
+export { capital };
 
 /** Which usage the screens speak; the code itself always says ground, bar, armature. */
 export type Vocabulary = 'british' | 'american';
@@ -168,6 +168,11 @@ const PART_WORDS: Readonly<Record<PartKind, string>> = {
 
 export function partWords(part: PartKind): string {
   return PART_WORDS[part];
+}
+
+/** Parts of a job in one line, as a card names them. */
+export function partList(parts: readonly PartKind[]): string {
+  return capital(parts.map(partWords).join(', ').toLowerCase());
 }
 
 export function foundPlaceWords(place: FoundPlace, bars: number, vocabulary: Vocabulary): string {

@@ -43,8 +43,8 @@ describe('learners’ files taken in together', () => {
     expect(answer).toEqual({
       ok: false,
       issues: [
-        { path: 'entries[3]', sentence: 'altered.json: Was altered.' },
-        { path: 'format', sentence: 'other.json: Expected an attempt.' },
+        { path: 'altered.json: entries[3]', sentence: 'Was altered.' },
+        { path: 'other.json: format', sentence: 'Expected an attempt.' },
         { path: '', sentence: 'good.json: Kept 1 attempt.' },
       ],
     });

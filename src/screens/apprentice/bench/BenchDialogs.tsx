@@ -98,7 +98,7 @@ function HandInDialog({ port, seen, verdicts, job, vocabulary, onAnswered }: Ben
           </section>
         );
       })}
-      {seen.selector === 'off' ? null : <p>The selector is still on {seen.selector}.</p>}
+      {seen.selector === 'off' ? null : <p>The selector is still on {seen.selector.toUpperCase()}.</p>}
       <div class="dialog-acts">
         <Button kind="main" onPress={handIn}>
           Hand it in

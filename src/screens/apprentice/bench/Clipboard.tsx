@@ -3,7 +3,7 @@ import type { RemedyDone } from '../../../bench/guide/guide.ts';
 import type { Verdict } from '../../../bench/paper.ts';
 import { Cautions } from '../../shared/Cautions.tsx';
 import { limitWords } from '../../shared/limitWords.ts';
-import { capital, mainsWords, spoken, testWords } from '../../shared/words.ts';
+import { capital, mainsWords, partList, spoken, testWords } from '../../shared/words.ts';
 import type { GuideLevel } from './guide/Guide.tsx';
 import { LazyGuide } from './guide/LazyGuide.tsx';
 import { LazyVerdictLeaf } from './LazyVerdictLeaf.tsx';
@@ -122,8 +122,16 @@ function CardLeaf({ job, vocabulary }: ClipboardProps) {
         <dd>{spoken(job.card.complaint, vocabulary)}</dd>
         <dt>Asked for</dt>
         <dd>{spoken(job.card.askedFor, vocabulary)}</dd>
+        <dt>To be judged</dt>
+        <dd>{partList(job.parts)}</dd>
         <dt>Tests allowed</dt>
-        <dd>{job.tests.map((test) => testWords(test, vocabulary)).join('; ')}</dd>
+        <dd>
+          <ul class="card-tests">
+            {job.tests.map((test) => (
+              <li key={test}>{testWords(test, vocabulary)}</li>
+            ))}
+          </ul>
+        </dd>
         {limits.length === 0 ? null : (
           <>
             <dt>Limits</dt>

@@ -32,7 +32,7 @@ export function FindingFields(props: FindingFieldsProps) {
         value={finding.condition}
         hint={finding.condition ? conditionMeaning(finding.condition, props.part, vocabulary) : undefined}
         options={[
-          { value: '', label: 'choose' },
+          { value: '', label: 'Choose…' },
           ...CONDITIONS_OF[props.part].map((value) => ({
             value,
             label: conditionWords(value, props.part, vocabulary),

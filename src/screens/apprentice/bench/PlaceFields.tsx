@@ -91,5 +91,5 @@ function GaugeFields({ draft, job, change, vocabulary }: PlaceFieldsProps) {
 
 /** A choice that begins with nothing chosen. */
 function withNone<T extends string>(options: readonly Option<T>[]): readonly Option<T | ''>[] {
-  return [{ value: '', label: 'choose…' }, ...options];
+  return [{ value: '', label: 'Choose…' }, ...options];
 }

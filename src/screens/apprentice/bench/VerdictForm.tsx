@@ -4,7 +4,7 @@ import { DISPOSITIONS, type Verdict } from '../../../bench/paper.ts';
 import type { Job } from '../../../scenario/public/job.ts';
 import { Button } from '../../shared/Button.tsx';
 import { RadioField, SliderField, TextField } from '../../shared/Field.tsx';
-import { dispositionWords, partWords, sureWords, type Vocabulary } from '../../shared/words.ts';
+import { dispositionWords, partWords, spoken, sureWords, type Vocabulary } from '../../shared/words.ts';
 import { FindingFields } from './FindingFields.tsx';
 import { decide, draftOf, EMPTY_FINDING, type FindingDraft, type VerdictDraft } from './verdictDraft.ts';
 
@@ -16,6 +16,13 @@ export interface VerdictFormProps {
   readonly onWrite: (verdict: Verdict) => void;
   readonly onHandIn: () => void;
 }
+
+/** What a reason is made of. */
+const CARRIED: Readonly<Record<PartKind, string>> = {
+  armature: 'Which readings carry it: test, bar from the chalk, what you read.',
+  fieldFrame: 'Which readings carry it: test, brush, what you saw.',
+  brushPlate: 'Which readings carry it: test, holder, what you saw.',
+};
 
 /** The decision on the part: what is wrong, where, what happens next, how sure, and why. */
 export function VerdictForm(props: VerdictFormProps) {
@@ -73,7 +80,7 @@ export function VerdictForm(props: VerdictFormProps) {
       />
       <TextField
         label="Because"
-        hint="Which readings carry it: test, bar from the chalk, what you read."
+        hint={spoken(CARRIED[part], vocabulary)}
         lines={4}
         value={draft.because}
         onInput={(because) => change({ because })}

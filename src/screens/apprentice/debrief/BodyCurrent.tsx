@@ -40,7 +40,10 @@ export function BodyCurrent({ attempt, vocabulary, onShow }: BodyCurrentProps) {
         A current of mains frequency is felt from about 0.5 mA. From about 10 mA most adults cannot let go.
         Above about 40 mA the heart can stop if the touch lasts.{' '}
         {floated
-          ? 'This time the lamp’s winding floated and little could flow. Nobody can see that from outside, and the next bench may have found its way to earth: the mark is lost all the same.'
+          ? spoken(
+              'This time the lamp’s winding floated and little could flow. Nobody can see that from outside, and the next bench may have found its way to ground: the mark is lost all the same.',
+              vocabulary,
+            )
           : 'The lamp in series held it back no more than that.'}
       </p>
       <p class="figures-note">

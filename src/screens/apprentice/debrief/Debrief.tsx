@@ -70,10 +70,10 @@ export function Debrief({ data, vocabulary, askEvidence, onExport }: DebriefProp
         </div>
       </header>
       <JobCardRecord attempt={attempt} job={job} vocabulary={vocabulary} />
+      <BodyCurrent attempt={attempt} vocabulary={vocabulary} onShow={show} />
       <TruthAndVerdict data={data} vocabulary={vocabulary} />
       <MarksTable marks={marks.marks} vocabulary={vocabulary} onShow={show} />
       <Evidence ask={askEvidence} attempt={attempt} vocabulary={vocabulary} onShow={show} />
-      <BodyCurrent attempt={attempt} vocabulary={vocabulary} onShow={show} />
       {data.passes.map((pass, at) => (
         <ReadingsFigure
           key={`${pass.test} ${at}`}
@@ -113,9 +113,11 @@ function Outcome({ data: { marks }, vocabulary, onShow }: OutcomeProps) {
   return (
     <div class="outcome outcome-stopped">
       <p>
-        <strong>Not yet.</strong> The attempt was stopped: {spoken(stoppedBy.breach.sentence, vocabulary)}
+        <strong>Not yet.</strong> The attempt was stopped. {spoken(stoppedBy.breach.sentence, vocabulary)}
       </p>
-      <Button onPress={() => onShow([stoppedBy.entry])}>Show the moment, entry {stoppedBy.entry}</Button>
+      <div class="no-print">
+        <Button onPress={() => onShow([stoppedBy.entry])}>Show the moment, entry {stoppedBy.entry}</Button>
+      </div>
     </div>
   );
 }

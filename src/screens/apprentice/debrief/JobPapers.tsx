@@ -4,7 +4,7 @@ import type { Job } from '../../../scenario/public/job.ts';
 import { actionWords } from '../../shared/actionWords.ts';
 import { LimitsEntry } from '../../shared/LimitsEntry.tsx';
 import { lineResult, lineScale, lineWhere } from '../../shared/lineWords.ts';
-import { mainsWords, partWords, spoken, testWords, type Vocabulary } from '../../shared/words.ts';
+import { mainsWords, partList, spoken, testWords, type Vocabulary } from '../../shared/words.ts';
 import { lastChalk } from './chalk.ts';
 import { timeUsed, timeWords } from './timeUsed.ts';
 
@@ -28,7 +28,7 @@ export function JobCardRecord({ attempt, job, vocabulary }: JobPapersProps) {
         <dt>Asked for</dt>
         <dd>{say(job.card.askedFor)}</dd>
         <dt>To be judged</dt>
-        <dd>{job.parts.map(partWords).join(', ')}</dd>
+        <dd>{partList(job.parts)}</dd>
         <LimitsEntry job={job} vocabulary={vocabulary} />
         <dt>Mains</dt>
         <dd>{mainsWords(job.mains)}</dd>
@@ -52,7 +52,7 @@ function WorkDone({ attempt, job, vocabulary }: JobPapersProps) {
     const speaking = { geometry: job.armature, chalkedBar, rotationDeg: before.rotationDeg, vocabulary };
     return [{ n, words: actionWords(action, speaking) }];
   });
-  if (done.length === 0) return <>none</>;
+  if (done.length === 0) return <>None</>;
   return <>{done.map(({ words }) => words).join('; ')}</>;
 }
 
@@ -78,6 +78,17 @@ export function SheetRecord({ attempt, job, vocabulary }: JobPapersProps) {
   );
 }
 
+/** What a line says, with its remark. */
+function LineSays({ line }: { readonly line: SheetLine }) {
+  const result = lineResult(line);
+  return (
+    <span class="papers-says">
+      {result ? <strong>{result}</strong> : null} {lineScale(line)}
+      {line.remark ? `${result ? ', ' : ''}${line.remark}` : ''}
+    </span>
+  );
+}
+
 interface TestLinesProps {
   readonly test: TestKind;
   readonly lines: readonly SheetLine[];
@@ -92,9 +103,8 @@ function TestLines({ test, lines, vocabulary }: TestLinesProps) {
       <ul class="papers-lines">
         {lines.map((line, nth) => (
           <li key={nth}>
-            <span class="papers-where">{lineWhere(line, vocabulary)}</span>{' '}
-            <strong>{lineResult(line)}</strong> {lineScale(line)}
-            {line.remark ? <span class="papers-remark"> {line.remark}</span> : null}
+            <span>{lineWhere(line, vocabulary)} </span>
+            <LineSays line={line} />
           </li>
         ))}
       </ul>

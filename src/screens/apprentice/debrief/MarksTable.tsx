@@ -54,12 +54,12 @@ function GroupTable({ title, marks, vocabulary, onShow }: MarksTableProps & { re
               {tidy(mark.earned)} of {tidy(mark.of)}
             </td>
             <td>
-              {spoken(mark.sentence, vocabulary)}
+              {spoken(mark.sentence, vocabulary)}{' '}
               {mark.entries.length > 0 ? (
                 <button
                   type="button"
                   class="entry-link no-print"
-                  aria-label={`${momentWords(mark)} behind “${mark.title}”`}
+                  aria-label={`${momentWords(mark)} behind “${spoken(mark.title, vocabulary)}”`}
                   onClick={() => onShow(mark.entries)}
                 >
                   {momentWords(mark)}

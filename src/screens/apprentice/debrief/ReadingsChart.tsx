@@ -27,7 +27,7 @@ export function ReadingsChart({ pass, counted, vocabulary }: ReadingsChartProps)
   const every = Math.ceil(LABEL / room);
   return (
     <div class="chart" ref={frame}>
-      <p class="chart-axis">Ampere</p>
+      <p class="chart-axis">Amperes</p>
       <svg
         width={wide}
         height={HIGH}

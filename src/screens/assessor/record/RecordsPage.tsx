@@ -52,7 +52,8 @@ interface DraftsProps {
 }
 
 function Drafts({ drafts, onDiscard }: DraftsProps) {
-  if (drafts.length === 0) return <p>None.</p>;
+  if (drafts.length === 0)
+    return <p>Nothing is half judged. Choose attempts under “Finished attempts” to begin a record.</p>;
   return (
     <ul class="as-list">
       {drafts.map((draft) => (
@@ -74,7 +75,7 @@ function Drafts({ drafts, onDiscard }: DraftsProps) {
 }
 
 function Records({ records }: { readonly records: readonly SignedRecord[] }) {
-  if (records.length === 0) return <p>None.</p>;
+  if (records.length === 0) return <p>No record has been signed here yet.</p>;
   const newest = [...records].sort((one, other) => other.record.signedAt.localeCompare(one.record.signedAt));
   return (
     <ul class="as-list">

@@ -144,7 +144,7 @@ function LeafInSight({ leaf, given, desk, settings }: LeafInSightProps) {
     case 'remarks':
       return <RemarksLeaf {...given} />;
     case 'criteria':
-      return <CriteriaLeaf {...given} />;
+      return <CriteriaLeaf {...given} vocabulary={settings.vocabulary} />;
     case 'learner':
       return <LearnerLeaf {...given} />;
     case 'decide':

@@ -40,9 +40,12 @@ export function Evidence({ ask, attempt, vocabulary, onShow }: EvidenceProps) {
     <section class="evidence" aria-labelledby="evidence-title" aria-busy={got === null}>
       <h2 id="evidence-title">{TITLE}</h2>
       {got === null ? (
-        <p class="evidence-wait" role="status">
-          Weighing every reading against everything the part could have…
-        </p>
+        <>
+          <p class="evidence-wait no-print" role="status">
+            Weighing every reading against everything the part could have…
+          </p>
+          <p class="print-only">This had not been worked out yet when the record was printed.</p>
+        </>
       ) : (
         <Notice kind="problem">
           <IssueList issues={got.issues} />

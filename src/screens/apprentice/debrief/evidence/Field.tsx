@@ -13,7 +13,7 @@ export function Field({ story, calling }: FieldProps) {
   const left = steps.at(-1)?.open ?? openBefore;
   const runs = runsOf(steps);
   return (
-    <figure class="field">
+    <figure class="possible">
       <figcaption>
         <h3>What was still possible</h3>
         <p>
@@ -29,7 +29,7 @@ export function Field({ story, calling }: FieldProps) {
             <tr>
               <th scope="col">Kind</th>
               <th scope="col">At first</th>
-              <th scope="col" class="field-band">
+              <th scope="col" class="possible-band">
                 First reading to last
                 <Tests runs={runs} />
               </th>
@@ -42,7 +42,7 @@ export function Field({ story, calling }: FieldProps) {
               <tr key={kind.what}>
                 <th scope="row">{kindWords(kind, calling)}</th>
                 <td>{percentWords(kind.chances[0]!)}</td>
-                <td class="field-band">
+                <td class="possible-band">
                   <Band chances={kind.chances} runs={runs} />
                 </td>
                 <td>{percentWords(kind.chances.at(-1)!)}</td>
@@ -87,7 +87,7 @@ const RUN_NAMES = {
 function Tests({ runs }: { readonly runs: readonly Run[] }) {
   const total = runs.reduce((sum, { count }) => sum + count, 0);
   return (
-    <span class="field-tests" aria-hidden="true">
+    <span class="possible-tests" aria-hidden="true">
       {runs.map(({ name, from, count }) => (
         <span key={from} style={{ left: `${(100 * from) / total}%`, width: `${(100 * count) / total}%` }}>
           <span>{name}</span>
