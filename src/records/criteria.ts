@@ -59,7 +59,10 @@ const VERDICT_MARKS: readonly string[] = ['', 'fieldFrame.', 'brushPlate.'].flat
   ['condition', 'place', 'disposition', 'supported'].map((mark) => `${part}${mark}`),
 );
 
-/** The invented workshop's own criteria; common practice of the trade, no source. */
+/**
+ * The invented workshop's own criteria; common practice of the trade, no source. A record keeps their words as they are,
+ * whoever reads it, so they do without those that British and American usage part over.
+ */
 export const WORKSHOP_CRITERIA: CriteriaSet = {
   format: CRITERIA_FORMAT,
   version: CRITERIA_VERSION,
@@ -69,7 +72,7 @@ export const WORKSHOP_CRITERIA: CriteriaSet = {
   criteria: [
     {
       id: 'prepare',
-      title: 'Looks the part over, marks a bar to count from, and places it with the bench off',
+      title: 'Looks the part over, chalks where counting begins, and places it with the bench off',
       marks: ['prepared', 'lookedFirst', 'chalkedFirst', 'placedOff', 'benchSetRight'],
     },
     {
@@ -79,12 +82,12 @@ export const WORKSHOP_CRITERIA: CriteriaSet = {
     },
     {
       id: 'open',
-      title: 'Tests for open circuit at every bar, by spaced and by neighbouring bars',
+      title: 'Tests for open circuit all the way round the commutator, spaced and side by side',
       marks: ['spacedLargest', 'spacedPass', 'neighbourPass', 'needleSpared'],
     },
     {
       id: 'ground',
-      title: 'Tests for ground with a lamp proved before and after',
+      title: 'Tests winding and commutator to core and shaft with a lamp proved before and after',
       marks: ['lampProved', 'groundPass'],
     },
     {

@@ -61,8 +61,9 @@ function UnderWay({ jobs, vocabulary }: Omit<ShelfProps, 'mode'>) {
           const { id, endMs } = runningOf(summary)!;
           return (
             <li key={id}>
-              <a href={writeRoute({ screen: 'bench', id })}>{spoken(summary.job.card.unit, vocabulary)}</a>,
-              at {clock(endMs)}
+              <a href={writeRoute({ screen: 'bench', id })}>
+                {spoken(summary.job.card.unit, vocabulary)}, at {clock(endMs)}
+              </a>
             </li>
           );
         })}

@@ -129,7 +129,9 @@ function AttemptRow({ attempt, picked, onToggle, others, onAll }: AttemptRowProp
       <td data-head="Job">
         {attempt.job} <span class={`mode mode-${attempt.mode}`}>{modeWords(attempt.mode)}</span>
       </td>
-      <td data-head="When">{dayWords(attempt.startedAt)}</td>
+      <td data-head="When" class="as-short">
+        {dayWords(attempt.startedAt)}
+      </td>
       <td data-head="At the bench" class="as-number">
         {clock(attempt.endMs)}
       </td>

@@ -148,6 +148,8 @@ function WishForm({ desk, wish, part, vocabulary, onChange }: WishFormProps) {
           options={fitting.map(({ view }) => ({ value: view.typeId, label: spoken(view.name, vocabulary) }))}
           onChange={changePart}
         />
+      </div>
+      <div class="in-row">
         <SelectField
           label="How hard"
           value={wish.difficulty}

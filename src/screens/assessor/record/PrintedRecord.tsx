@@ -55,10 +55,10 @@ function LearnerLines({ record }: { readonly record: AssessorRecord }) {
       <dd>
         {learner.declaration
           ? `“${learner.declaration.text}” (${dayWords(learner.declaration.at)})`
-          : 'none given'}
+          : 'None given'}
       </dd>
       <dt>Adjustments</dt>
-      <dd>{record.adjustments.length > 0 ? record.adjustments.join('; ') : 'none'}</dd>
+      <dd>{record.adjustments.length > 0 ? record.adjustments.join('; ') : 'None'}</dd>
       <dt>The evidence is</dt>
       <dd>
         {EVIDENCE_RULES.map(

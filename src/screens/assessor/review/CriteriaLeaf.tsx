@@ -37,7 +37,7 @@ export function CriteriaLeaf({ vocabulary, ...props }: LeafProps & { readonly vo
         {judgements.map((judgement, nth) => (
           <li key={judgement.criterion}>
             <RadioField
-              label={say(judgement.title)}
+              label={judgement.title}
               value={judgement.met}
               options={MET}
               onChange={(met) => judge(nth, { met })}
