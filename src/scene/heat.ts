@@ -1,4 +1,5 @@
 import { Container, Sprite, type Texture } from 'pixi.js';
+import { MAT_PARTS } from '../bench/action.ts';
 import type { Observation } from '../bench/observation.ts';
 import type { Layout } from './layout.ts';
 import { font } from './materials.ts';
@@ -80,17 +81,27 @@ export class HeatHaze {
     const part = seen.partHeat;
     if (part === 'cool' && seen.growlerHeat === 'cool' && !this.haze) return false;
     const { glow, wisps } = this.made();
-    glow.alpha = Math.max(GLOW[seen.growlerHeat], part === 'cool' ? 0 : GLOW[part] * 0.4);
+    const inCradle = seen.cradle === 'armature';
+    const narrow = this.layout.side === null;
+    // On a phone a part brought forward lies over all of it, and blocks stand where the empty growler would be.
+    this.node.visible = !narrow || !MAT_PARTS.some((each) => seen.mat[each] === 'forward');
+    const growler: Heat = narrow && !inCradle ? 'cool' : seen.growlerHeat;
+    glow.alpha = Math.max(GLOW[growler], inCradle ? GLOW[part] * 0.4 : 0);
     glow.visible = glow.alpha > 0;
     const smoking = part === 'smoking' || part === 'hot';
-    const count = Math.max(WISPS[seen.growlerHeat], WISPS[part]);
-    const from = smoking ? this.high : this.low;
+    const count = Math.max(WISPS[growler], WISPS[part]);
+    const from = smoking ? this.overPart(inCradle) : this.low;
     for (const [i, wisp] of wisps.entries()) {
       this.rise(wisp, i, count, from, still ? 900 + i * 400 : nowMs);
     }
     const word: Heat = part === 'smoking' ? 'smoking' : seen.growlerHeat;
     for (const [heat, tag] of this.tags) tag.visible = heat === word;
     return count > 0 && !still;
+  }
+
+  private overPart(inCradle: boolean): Point {
+    const { mat, side } = this.layout;
+    return inCradle || side === null ? this.high : { x: mat.x + mat.w / 2, y: mat.y + mat.h * 0.3 };
   }
 
   private rise(wisp: Sprite, i: number, count: number, from: Point, nowMs: number): void {
@@ -120,8 +131,10 @@ export class HeatHaze {
           pen.fillText(text, w / 2, 13.5);
         }),
       );
-      const y = layout.side ? layout.panel.frame.y - 22 : layout.endBox.y + 20;
-      tag.position.set(this.low.x, y);
+      // On a phone to the left of the stand.
+      const { endBox, panel, side } = layout;
+      if (side) tag.position.set(this.low.x, panel.frame.y - 17);
+      else tag.position.set(Math.min(this.low.x, layout.stand.x - w / 2), endBox.y + 20);
       this.tags.set(heat, tag);
       this.node.addChild(tag);
     }

@@ -18,7 +18,7 @@ export function stripShapes(s: Situation): Shape[] {
   if (strip.at === 'rail') return [{ kind: 'box', ...s.layout.tools.strip }];
   if (strip.at === 'hand' || strip.angleDeg === null) {
     const p = stripInHand(s);
-    return [{ kind: 'box', x: p.x - 70, y: p.y - 16, w: 140, h: 32 }];
+    return [{ kind: 'box', x: p.x - (s.layout.side ? 70 : 20), y: p.y - 16, w: 140, h: 32 }];
   }
   const p = stripAtEnd(s, strip.angleDeg, strip.heightMm ?? STRIP_HEIGHT_MM);
   const end: Shape[] = forwardPart(s) === null ? [{ kind: 'circle', ...p, r: 18 }] : [];
@@ -30,12 +30,13 @@ export function stripShapes(s: Situation): Shape[] {
 
 /** Left-hand end of the strip's grip while it is held over the core. */
 export function stripLeft(g: SideGeometry): number {
-  return g.x.coreLeft - g.r.core * 0.4 - GRIP;
+  return Math.max(16, g.x.coreLeft - g.r.core * 0.4 - GRIP);
 }
 
 export function stripInHand(s: Situation): Point {
   const g = s.layout.side;
-  if (!g) return { x: s.layout.end.x, y: s.layout.endBox.y + 22 };
+  // On a phone to the left of the stand.
+  if (!g) return { x: s.layout.endBox.x + 30, y: s.layout.endBox.y + 22 };
   return { x: g.x.coreLeft - g.r.core * 0.35, y: g.axisY - g.r.core * 0.98 };
 }
 

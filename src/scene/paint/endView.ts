@@ -89,9 +89,9 @@ export function paintJawWords(pen: Pen, l: Layout, outerRadiusM: number): void {
     ['near', -32],
     ['far', 32],
   ] as const) {
-    pen.fillStyle = 'rgba(255,255,255,.35)';
+    pen.fillStyle = 'rgba(4,14,18,.75)';
     pen.fillText(word, l.end.x + x * s, y + 1);
-    pen.fillStyle = '#16232a';
+    pen.fillStyle = '#eef5f4';
     pen.fillText(word, l.end.x + x * s, y);
   }
 }

@@ -16,7 +16,8 @@ const NAMED = 36;
 
 /** A tool on its hook with its name under it, as large as its place on the rail. */
 export function paintHungTool(pen: Pen, box: Rect, tool: HungTool, tile: boolean): void {
-  if (tile) paintTile(pen, box);
+  // Its edge is painted whole.
+  if (tile) paintTile(pen, { x: box.x + 0.5, y: box.y + 0.5, w: box.w - 1, h: box.h - 1 });
   const name = box.w < HALF && tool === 'remedies' ? 'brush' : NAMES[tool];
   if (box.w >= NAMED) paintToolName(pen, box, name, tile);
   const { top, foot } = tile ? tileRoom(box) : hangingRoom(box);
