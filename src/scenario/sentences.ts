@@ -17,6 +17,7 @@ export function nameValue(value: unknown): string {
   if (value === undefined) return 'nothing';
   if (Array.isArray(value)) return `a list of ${value.length}`;
   if (value !== null && typeof value === 'object') return 'an object';
+  if (Number.isNaN(value)) return 'something else';
   if (typeof value !== 'string') return String(value);
   return value.length > 40 ? `"${value.slice(0, 37)}..."` : `"${value}"`;
 }

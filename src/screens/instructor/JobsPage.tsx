@@ -7,13 +7,13 @@ import { Dialog } from '../shared/Dialog.tsx';
 import { PickFile } from '../shared/PickFile.tsx';
 import { saveText } from '../shared/saveText.ts';
 import { useLoaded } from '../shared/useLoaded.ts';
-import { modeWords } from '../shared/words.ts';
+import { modeWords, spoken, type Vocabulary } from '../shared/words.ts';
 import type { InstructorDesk, MadeJob } from './desk.ts';
 import type { InstructorPageProps } from './InstructorScreens.tsx';
 import { writeInstructorRoute } from './route.ts';
 
 /** The jobs made here: all of them stand on the apprentices' board. */
-export function JobsPage({ desk }: InstructorPageProps) {
+export function JobsPage({ desk, settings: { vocabulary } }: InstructorPageProps) {
   const deed = useDeed();
   const [version, setVersion] = useState(0);
   const jobs = useLoaded(() => desk.jobs(), [desk, version]);
@@ -45,7 +45,7 @@ export function JobsPage({ desk }: InstructorPageProps) {
               press, and see what every test will show. Each job saved here joins the apprentices’ board.
             </p>
           ) : (
-            <JobsTable {...{ all, desk, deed, again }} />
+            <JobsTable {...{ all, desk, deed, again, vocabulary }} />
           )
         }
       </Answered>
@@ -58,9 +58,10 @@ interface JobsTableProps {
   readonly desk: InstructorDesk;
   readonly deed: Deed;
   readonly again: () => void;
+  readonly vocabulary: Vocabulary;
 }
 
-function JobsTable({ all, desk, deed, again }: JobsTableProps) {
+function JobsTable({ all, desk, deed, again, vocabulary }: JobsTableProps) {
   const [going, setGoing] = useState<MadeJob | null>(null);
   const handOut = (id: string) =>
     deed.run(
@@ -103,9 +104,9 @@ function JobsTable({ all, desk, deed, again }: JobsTableProps) {
                 </a>
                 <span class="in-id">{job.id}</span>
               </th>
-              <td>{job.partName}</td>
-              <td>{modeWords(job.mode)}</td>
-              <td>{job.faults || 'sound'}</td>
+              <td data-head="Part">{spoken(job.partName, vocabulary)}</td>
+              <td data-head="Worked">{modeWords(job.mode)}</td>
+              <td data-head="Faults">{job.faults || 'sound'}</td>
               <td>
                 <div class="acts">
                   <Button kind="quiet" label={`Hand out ${job.id}`} onPress={() => handOut(job.id)}>
@@ -129,7 +130,7 @@ function JobsTable({ all, desk, deed, again }: JobsTableProps) {
 }
 
 function RemoveDialog(
-  props: Omit<JobsTableProps, 'all'> & { readonly job: MadeJob; readonly onClose: () => void },
+  props: Omit<JobsTableProps, 'all' | 'vocabulary'> & { readonly job: MadeJob; readonly onClose: () => void },
 ) {
   const { job, desk, deed, again, onClose } = props;
   const remove = () => {

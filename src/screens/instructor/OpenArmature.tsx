@@ -1,7 +1,7 @@
 import { useState } from 'preact/hooks';
 import type { Scenario } from '../../scenario/scenario.ts';
 import { SelectField } from '../shared/Field.tsx';
-import { spoken, type Vocabulary } from '../shared/words.ts';
+import { spoken, term, type Vocabulary } from '../shared/words.ts';
 import type { Fault, InstructorDesk, PartType } from './desk.ts';
 import { EndView } from './EndView.tsx';
 import { FaultForm } from './FaultForm.tsx';
@@ -51,8 +51,8 @@ export function OpenArmature({ desk, scenario, part, vocabulary, onChange }: Ope
           onChoose={setChosen}
         />
         <p class="field-hint">
-          From the inside out: commutator surface, bars with the mica between them, risers, slots where coils
-          cross, coils, core. Arrow keys go round a ring and from ring to ring.
+          From the inside out: commutator surface, {term('bars', vocabulary)} with the mica between them,
+          risers, slots where coils cross, coils, core. Arrow keys go round a ring and from ring to ring.
         </p>
       </section>
       <FaultForm {...{ part, faults, chosen, vocabulary }} onChoose={setChosen} onChange={setFaults} />

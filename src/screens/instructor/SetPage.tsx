@@ -210,11 +210,12 @@ function SeatTable({ set, part, frames, perRow, vocabulary, handOut }: SeatTable
           {set.map((scenario, seat) => (
             <tr key={scenario.public.id}>
               <th scope="row">
+                <span class="in-slip-word">Row and bench </span>
                 {Math.floor(seat / perRow) + 1}, {(seat % perRow) + 1}
               </th>
-              <td>{scenario.public.id}</td>
-              <td>{scenario.public.card.unit}</td>
-              <td>{hiddenWords(scenario, part, frameOf(scenario), vocabulary)}</td>
+              <td data-head="Job">{scenario.public.id}</td>
+              <td data-head="Card">{scenario.public.card.unit}</td>
+              <td data-head="Hidden">{hiddenWords(scenario, part, frameOf(scenario), vocabulary)}</td>
               <td>
                 <Button
                   kind="quiet"

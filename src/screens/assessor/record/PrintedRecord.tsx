@@ -100,7 +100,7 @@ function EvidenceTable({ item, record, vocabulary }: EvidenceTableProps) {
           {spoken(marks.stoppedBy.breach.sentence, vocabulary)}
         </p>
       ) : null}
-      <table>
+      <table class="as-stands">
         <caption>
           {tidy(totalAfter(record, item))} of {tidy(marks.of)} marks
           {record.changes.some(({ attempt }) => attempt === item.attempt)
