@@ -83,7 +83,7 @@ function JobsTable({ all, desk, deed, again, vocabulary }: JobsTableProps) {
       },
     );
   return (
-    <div class="in-table">
+    <div class="in-table in-slips">
       <table>
         <caption>Newest first</caption>
         <thead>

@@ -194,7 +194,7 @@ interface SeatTableProps {
 function SeatTable({ set, part, frames, perRow, vocabulary, handOut }: SeatTableProps) {
   const frameOf = (job: Scenario) => frames.find(({ typeId }) => typeId === job.public.fieldFrame) ?? null;
   return (
-    <div class="in-table">
+    <div class="in-table in-slips">
       <table>
         <caption>For the instructor alone: who gets what</caption>
         <thead>
