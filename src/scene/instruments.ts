@@ -77,7 +77,10 @@ export class Instruments {
     const aside = heavier > 0 ? -5 : 5;
     const to = { x: metal.x + aside, y: metal.y + aside };
     const over = s.layout.mode === 'narrow' ? (from.y + to.y) / 2 + 16 : Math.min(from.y, to.y) - 18;
-    const sag = { x: (from.x + to.x) / 2, y: over };
+    // To the armature in the cradle along the growler and up, so that it hides neither core nor bars.
+    const { side, sideBox } = s.layout;
+    const toCradle = side !== null && to.x < sideBox!.w;
+    const sag = toCradle ? { x: to.x, y: from.y } : { x: (from.x + to.x) / 2, y: over };
     for (const [width, tint] of [
       [5 + heavier, 0x0a1416],
       [3 + heavier, color],

@@ -81,7 +81,10 @@ export function columnOf(
   box: Rect,
   { parts, hung }: Beside,
 ): Pick<Layout, 'tools' | 'mat' | 'partStands' | 'hung' | 'instruments'> {
-  const things: Thing[] = ['strip', 'lens', 'chalk', 'mat', ...parts, ...hung];
+  // Instruments half-way down, where their leads come to the part without crossing its names.
+  const read = hung.filter(isInstrument);
+  const rest = hung.filter((each) => !isInstrument(each));
+  const things: Thing[] = ['strip', 'lens', 'chalk', 'mat', ...read, ...parts, ...rest];
   const placed = place(closest(things, box.h + GAP), box);
   const of = <T extends Thing>(some: readonly T[]) =>
     Object.fromEntries(some.map((thing) => [thing, placed[thing]])) as Record<T, Rect>;

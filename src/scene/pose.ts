@@ -192,11 +192,31 @@ export function endTip(s: Situation, lead: BenchLead): { tip: Point; angle: numb
 export function clipPoint(s: Situation, place: Place): Point | null {
   const contact = boardContacts(s).find((each) => each.place === place);
   if (contact) return roundOf(contact.shape);
-  if (!onArmature(place) || forwardPart(s) !== null) return null;
+  if (!onArmature(place)) return null;
+  const side = clipInMainView(s, place);
+  if (side !== null || forwardPart(s) !== null) return side;
   const g = s.layout.end;
   const bar = barOf(place);
   if (bar !== null) return onEnd(g, g.comm * 0.86, barAngleDeg(s.part, bar, s.rotationDeg));
   return onEnd(g, place === 'core' ? g.core * 0.95 : g.shaft * 0.5, -140);
+}
+
+/** The same on the armature in the cradle, where the main view shows the metal from in front. */
+function clipInMainView({ layout, seen, part, rotationDeg }: Situation, place: Place): Point | null {
+  const g = layout.side;
+  if (!g || seen.cradle !== 'armature') return null;
+  const { x, r, axisY } = g;
+  if (place === 'shaft') return { x: x.commRight + (x.shaftRight - x.commRight) * 0.6, y: axisY };
+  if (place === 'core') return { x: x.coreRight - (x.coreRight - x.coreLeft) * 0.2, y: axisY + r.core * 0.3 };
+  const bar = barOf(place);
+  if (bar === null) return null;
+  const at = onSide(
+    axisY,
+    x.commLeft + (x.commRight - x.commLeft) * 0.3,
+    r.comm,
+    barAngleDeg(part, bar, rotationDeg),
+  );
+  return at.facing < 0.3 ? null : { x: at.x, y: at.y };
 }
 
 function restingInHand(s: Situation, lead: BenchLead): LeadPose {

@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import type { Place } from '../../src/bench/places.ts';
 import { begin } from '../../src/scene/handling/pick.ts';
 import { allPlaces } from '../../src/scene/handling/places.ts';
 import { hungSpots, toolSpots } from '../../src/scene/handling/targets.ts';
@@ -74,6 +75,19 @@ describe.each(hosts)('tools of the rail on a %s', (host) => {
     const seen = allPlaces(free).find(({ id, view }) => id === 'bar:3' && view === 'end')!;
     expect(Math.hypot(bar.x - seen.x, bar.y - seen.y)).toBeLessThan(free.layout.end.comm * 0.4);
     expect(clipPoint(free, 'field:case')).toBeNull();
+  });
+
+  it('have their clips on the main view of an armature in the cradle, where it shows the metal from in front', () => {
+    const s = situation(host, SAMPLES.placed!);
+    const { side, sideBox } = s.layout;
+    const seen = allPlaces(s).filter(({ id, view, r }) => id.startsWith('bar:') && view === 'side' && r > 8);
+    expect(seen.length > 0).toBe(side !== null);
+    for (const { id, x, y, r } of seen) {
+      const clip = clipPoint(s, id as Place)!;
+      expect(Math.abs(clip.y - y)).toBeLessThan(r);
+      expect(Math.abs(clip.x - x)).toBeLessThan(side!.x.commRight - side!.x.commLeft);
+    }
+    if (sideBox) expect(inside(sideBox, clipPoint(s, 'shaft')!)).toBe(true);
   });
 });
 
