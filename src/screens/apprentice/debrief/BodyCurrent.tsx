@@ -47,9 +47,9 @@ export function BodyCurrent({ attempt, vocabulary, onShow }: BodyCurrentProps) {
           : 'The lamp in series held it back no more than that.'}
       </p>
       <p class="figures-note">
-        Computed for a body of middling impedance, from one hand to earthed metal, with the lamp in series.
-        The first limit is that of IEC 60479-1; the other two are as commonly quoted from it and were not
-        checked against the standard.
+        Computed for a body of middling impedance, from one hand to {spoken('grounded metal', vocabulary)},
+        with the lamp in series. The first limit is that of IEC 60479-1; the other two are as commonly quoted
+        from it and were not checked against the standard.
       </p>
     </section>
   );
