@@ -39,21 +39,26 @@ async function begin(db: Database, kept: KeptAttempt): Promise<void> {
   await durably(db, ['attempts'], (tx) => tx.objectStore('attempts').add(kept));
 }
 
-/** A second window that goes on with the same attempt finds its number taken and is refused; the first one's act stays. */
+/**
+ * A second window that goes on with the same attempt finds its number taken and is refused; the first one's act stays.
+ * Everything is asked for in one go and looked at afterwards: one way to the disk and back, and what turns out to be
+ * wrong undoes the whole.
+ */
 async function append(db: Database, id: string, entries: readonly Entry[]): Promise<void> {
   await durably(db, ['attempts', 'entries'], async (tx) => {
-    const kept = await tx.objectStore('attempts').get(id);
+    const [kept, last] = await Promise.all([
+      tx.objectStore('attempts').get(id),
+      tx.objectStore('entries').openKeyCursor(everyEntryOf(id), 'prev'),
+      addEntries(tx, id, entries),
+    ]);
     if (kept === undefined) throw gone(id);
     if (kept.result !== null)
       throw new StoreRefused(`Attempt ${id} was handed in or stopped: nothing can be added to it.`);
-    const log = tx.objectStore('entries');
-    const last = await log.openKeyCursor(everyEntryOf(id), 'prev');
     const due = last === null ? 0 : last.key[1] + 1;
     for (const [nth, entry] of entries.entries()) {
       if (entry.n < due + nth) throw writtenElsewhere();
       if (entry.n > due + nth) throw new StoreRefused(`Expected entry ${due + nth}, but ${entry.n} came.`);
     }
-    await addEntries(tx, id, entries);
     // A record never ends before its last act, wherever the page is closed.
     const endMs = Math.max(kept.endMs, entries.at(-1)?.atMs ?? 0);
     await tx.objectStore('attempts').put({ ...kept, endMs });
