@@ -1,4 +1,5 @@
 import { defineConfig } from 'vitest/config';
+import { board } from './tools/board/plugin.ts';
 import { pieces } from './tools/lean/chunks.ts';
 import { lean } from './tools/lean/plugin.ts';
 import { readyWhole } from './tools/lean/readyWhole.ts';
@@ -9,7 +10,7 @@ export default defineConfig({
   root: '.',
   base: './',
   publicDir: 'assets/public',
-  plugins: [lean(), library(), readyWhole(), offline()],
+  plugins: [lean(), library(), board(), readyWhole(), offline()],
   build: {
     outDir: 'dist',
     target: 'es2022',

@@ -19,6 +19,7 @@ import { browserClock } from './clock.ts';
 import { boardJobs } from './instructor/board.ts';
 import { type KeptBench, keepBench } from './keptBench.ts';
 import type { Library } from './library.ts';
+import { setOutPicture } from './picture.ts';
 import { saveSettings } from './settings.ts';
 import { mountReplay, surround } from './surround.ts';
 
@@ -95,6 +96,7 @@ export function createDesk({ library, store, journal, onTrouble }: DeskInput): D
         fresh.set(begun.value.id, begun.value);
         return right(begun.value.id);
       }),
+    setOut: setOutPicture,
     bench: (id) =>
       guarded(async () => {
         await running.get(id)?.settled();
@@ -167,6 +169,19 @@ async function guarded<T>(work: () => Promise<Parsed<T>>): Promise<Parsed<T>> {
 async function board(library: Library, store: Store): Promise<readonly JobSummary[]> {
   const kept = [...(await store.list())].sort((a, b) => b.startedAt.localeCompare(a.startedAt));
   const made = await boardJobs(store, library.parts);
+  return boardOf(library, made, kept);
+}
+
+/**
+ * The board: every job with its attempts.
+ * @param made jobs of this browser's instructor, which hang first
+ * @param kept attempts of this browser, newest first
+ */
+export function boardOf(
+  library: Library,
+  made: readonly Scenario[] = [],
+  kept: readonly Kept[] = [],
+): readonly JobSummary[] {
   return [...made, ...library.scenarios.values()].map((scenario) => ({
     job: jobOf(scenario, library.parts),
     attempts: kept.filter((one) => one.scenarioId === scenario.public.id).map(summaryOf),

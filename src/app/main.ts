@@ -9,8 +9,11 @@ import { createDesk } from './desk.ts';
 import { fetchLibrary } from './library.ts';
 import { keepOffline } from './offline.ts';
 import { loadSettings } from './settings.ts';
+import { clear, rememberVisit, takeOver } from './standingBoard.ts';
 
 async function start(): Promise<void> {
+  // What will draw a bench comes meanwhile; the board stands in the page and waits for nothing.
+  warmScene();
   const [library, store] = await Promise.all([fetchLibrary(), openBrowserStore()]);
   const settings = loadSettings();
   const journal = browserJournal(localStorage);
@@ -19,19 +22,15 @@ async function start(): Promise<void> {
   if (!root) throw new Error('index.html has no #app element.');
 
   let problems: readonly StoredProblem[] = library.problems;
-  const draw = () => render(h(App, { desk, settings, problems }), root);
   const tell = (sentence: string) => {
     problems = [...problems, { where: 'This attempt', issues: [{ path: '', sentence }], text: null }];
-    draw();
+    render(app(), root);
   };
   const desk = createDesk({ library, store, journal, onTrouble: tell });
-  draw();
-  afterPainting(warmScene);
-}
-
-/** While the learner reads the board and a card, the picture's code comes; the board itself is not held up by it. */
-function afterPainting(work: () => void): void {
-  requestAnimationFrame(() => setTimeout(work));
+  const board = await desk.jobs();
+  const app = () => h(App, { desk, settings, board, problems });
+  takeOver(root, app(), board, library.scenarios.size);
+  rememberVisit(localStorage);
 }
 
 // From a task of its own: a browser notes where each request comes from, and asked at the foot of the script it would
@@ -41,6 +40,7 @@ Promise.resolve()
   .catch((error: unknown) => {
     const root = document.getElementById('app');
     if (root) {
+      clear(root);
       root.textContent = `Slot & Riser could not start here: ${String(error)}. A private window or very old browser may keep it from storing attempts.`;
     }
   });

@@ -1,9 +1,8 @@
-import { scaleFraction } from '../engine/instruments/ammeter.ts';
 import type { Job } from '../scenario/public/job.ts';
 import type { MountScene } from '../screens/apprentice/bench/mountScene.ts';
-import { spoken } from '../screens/shared/words.ts';
 import { type BenchSound, createBenchSound } from '../sound/benchSound.ts';
 import type { SoundName } from '../sound/names.ts';
+import { takePicture } from './picture.ts';
 
 const SOUND_FILES = import.meta.glob<string>('../../assets/sounds/*', {
   eager: true,
@@ -32,16 +31,15 @@ export function surround(job: Job): Surround {
       let unmounted = false;
       let takeDown = () => {};
       const unwatchSound = port.watch((seen) => sound.hear(seen));
-      void import('../scene/index.ts').then(async ({ createBenchScene }) => {
-        const scene = await createBenchScene(host, job, (action) => port.send(action), {
-          reducedMotion: wishes.still,
-          showBarNumbers: job.mode === 'guided',
-          scaleFraction,
-          say: (text) => spoken(text, wishes.vocabulary),
+      const size = { width: host.clientWidth, height: host.clientHeight };
+      void takePicture(job, size, wishes).then((picture) => {
+        if (unmounted) return picture.destroy();
+        const scene = picture.hang({
+          host,
+          send: (action) => port.send(action),
           ...(wishes.onCloser && { onCloser: wishes.onCloser }),
           ...(wishes.onTool && { onTool: wishes.onTool }),
         });
-        if (unmounted) return scene.destroy();
         // Where everything touchable lies on the canvas, for tests that press where a person would.
         Object.assign(host, { places: () => scene.places(), drawing: () => scene.stats() });
         const unwatch = port.watch((seen) => scene.show(seen));

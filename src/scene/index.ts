@@ -4,7 +4,7 @@ import type { Observation } from '../bench/observation.ts';
 import type { Place } from '../bench/places.ts';
 import type { Outcome } from '../bench/port.ts';
 import type { Job } from '../scenario/public/job.ts';
-import { createRenderer, type Drawing } from './drawing/renderer.ts';
+import { createRenderer, type Drawing, type Size } from './drawing/renderer.ts';
 import { FrameLoop, type FrameStats } from './frame.ts';
 import { type Desk, freshUi } from './handling/desk.ts';
 import { allPlaces, placeSpots } from './handling/places.ts';
@@ -20,6 +20,9 @@ import { Stage } from './stage.ts';
 import { studio } from './studio/studio.ts';
 import { View } from './view.ts';
 
+export type { Size } from './drawing/renderer.ts';
+
+/** How the bench is drawn. */
 export interface BenchSceneOptions {
   readonly reducedMotion: boolean;
   /** Numbers on the bars, counted from the chalk: guided work only. */
@@ -32,10 +35,25 @@ export interface BenchSceneOptions {
   readonly say?: (text: string) => string;
   /** Which way to draw; default auto: WebGL where a graphics processor does it, else the plain canvas. */
   readonly drawing?: Drawing;
+}
+
+/** Where the picture hangs, and who hears of what is done on it. */
+export interface Hanging {
+  /** Element the canvas fills; any size from 300 x 420 CSS px up. */
+  readonly host: HTMLElement;
+  /** Passes an action to the bench and says what became of it. */
+  readonly send: (action: Action) => Outcome;
   /** Told when the bench begins to be looked at closer, and when it is seen whole again. */
   readonly onCloser?: (closer: boolean) => void;
   /** Told when a tool of the rail is pressed, whose drawer then opens. */
   readonly onTool?: (tool: HungTool) => void;
+}
+
+/** A bench whose picture is made, or being made, before there is a page to hang it into. */
+export interface SetOutScene {
+  /** Once; a host of another size than was thought has the picture laid out anew. */
+  hang(hanging: Hanging): BenchScene;
+  destroy(): void;
 }
 
 /** Something touchable on the canvas, CSS px of the host. */
@@ -70,18 +88,28 @@ const MOST_DETAIL = 3;
 
 /**
  * The workbench as a picture that can be handled. It reads observations and sends actions, and knows nothing else.
- * @param host element the canvas fills; any size from 300 x 420 CSS px up
- * @param send passes an action to the bench and says what became of it
  * @throws when the browser offers no way to draw at all
  */
 export async function createBenchScene(
-  host: HTMLElement,
+  hanging: Hanging,
   job: Job,
-  send: (action: Action) => Outcome,
   options: BenchSceneOptions,
 ): Promise<BenchScene> {
-  const [renderer] = await Promise.all([createRenderer(host, options.drawing ?? 'auto'), lettersReady()]);
-  return new Scene(host, renderer, job, send, options);
+  return (await setOutScene(sizeOf(hanging.host), job, options)).hang(hanging);
+}
+
+/**
+ * The same, with the place where it will hang still to come.
+ * @param size of that place
+ * @throws when the browser offers no way to draw at all
+ */
+export async function setOutScene(size: Size, job: Job, options: BenchSceneOptions): Promise<SetOutScene> {
+  const [renderer] = await Promise.all([createRenderer(size, options.drawing ?? 'auto'), lettersReady()]);
+  return new Scene(size, renderer, job, options);
+}
+
+function sizeOf({ clientWidth, clientHeight }: HTMLElement): Size {
+  return { width: clientWidth, height: clientHeight };
 }
 
 /** Painted words need their letters loaded first; without them the bench still shows, in the system's letters. */
@@ -90,12 +118,11 @@ async function lettersReady(): Promise<void> {
   await Promise.race([wanted, new Promise((done) => setTimeout(done, 400))]);
 }
 
-class Scene implements BenchScene {
-  private readonly host: HTMLElement;
+class Scene implements BenchScene, SetOutScene {
   private readonly renderer: Renderer;
   private readonly job: Job;
-  private readonly send: (action: Action) => Outcome;
   private readonly options: BenchSceneOptions;
+  private hanging: Hanging | null = null;
   private readonly root = new Container();
   /** Everything on the bench; moved and enlarged when it is looked at closer. */
   private readonly bench = new Container();
@@ -117,22 +144,14 @@ class Scene implements BenchScene {
   private detailing: ReturnType<typeof setTimeout> | null = null;
   private wasCloser = false;
 
-  constructor(
-    host: HTMLElement,
-    renderer: Renderer,
-    job: Job,
-    send: (action: Action) => Outcome,
-    options: BenchSceneOptions,
-  ) {
-    this.host = host;
+  constructor(size: Size, renderer: Renderer, job: Job, options: BenchSceneOptions) {
     this.renderer = renderer;
     this.job = job;
-    this.send = send;
     this.options = options;
     this.root.addChild(this.bench);
     this.fullResolution = renderer.resolution;
     this.movingResolution = renderer.resolution;
-    this.layout = layOut(job.armature, host.clientWidth, host.clientHeight, besideOf(job));
+    this.layout = layOut(job.armature, size.width, size.height, besideOf(job));
     this.frames = new FrameLoop(
       (now, dt) => this.draw(now, dt),
       () => this.stepDown(),
@@ -144,6 +163,13 @@ class Scene implements BenchScene {
     this.rebuild(this.layout);
   }
 
+  hang(hanging: Hanging): BenchScene {
+    this.hanging = hanging;
+    hanging.host.appendChild(this.renderer.canvas);
+    this.resize();
+    return this;
+  }
+
   show(seen: Observation): void {
     if (showsAnew(seen, this.seen)) this.closeUpRaised();
     const first = this.seen === null;
@@ -153,9 +179,10 @@ class Scene implements BenchScene {
   }
 
   resize(): void {
-    const { clientWidth, clientHeight } = this.host;
-    if (clientWidth === 0 || clientHeight === 0) return;
-    const next = layOut(this.job.armature, clientWidth, clientHeight, besideOf(this.job));
+    if (!this.hanging) return;
+    const { width, height } = sizeOf(this.hanging.host);
+    if (width === 0 || height === 0) return;
+    const next = layOut(this.job.armature, width, height, besideOf(this.job));
     const layout = this.next?.layout ?? this.layout;
     if (next.width !== layout.width || next.height !== layout.height) this.rebuild(next);
   }
@@ -248,7 +275,7 @@ class Scene implements BenchScene {
     const { scale, x, y, closer } = this.view;
     this.bench.scale.set(scale);
     this.bench.position.set(x, y);
-    if (closer !== this.wasCloser) this.options.onCloser?.(closer);
+    if (closer !== this.wasCloser) this.hanging?.onCloser?.(closer);
     this.wasCloser = closer;
     this.frames?.request();
     this.paintDetailSoon();
@@ -305,17 +332,17 @@ class Scene implements BenchScene {
       ui: this.ui,
       situation: () => this.situation(),
       act: (action, at) => this.act(action, at),
-      openTool: (tool) => this.options.onTool?.(tool),
+      openTool: (tool) => this.hanging?.onTool?.(tool),
       redraw: () => this.frames.request(),
       now: () => performance.now(),
     };
   }
 
   private act(action: Action, at: Point): boolean {
-    const outcome = this.send(action);
-    if (outcome.kind === 'refused') this.ui.refusal = { at, untilMs: performance.now() + REFUSAL_MS };
+    const outcome = this.hanging?.send(action);
+    if (outcome?.kind === 'refused') this.ui.refusal = { at, untilMs: performance.now() + REFUSAL_MS };
     this.frames.request();
-    return outcome.kind === 'done';
+    return outcome?.kind === 'done';
   }
 
   private draw(now: number, dt: number): boolean {

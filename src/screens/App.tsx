@@ -13,6 +13,13 @@ import type { Desk, JobSummary, Settings, ShellProps, StoredProblem } from './sh
 import { useHeadingFocus } from './useHeadingFocus.ts';
 import { useRoute } from './useRoute.ts';
 
+/** The board as it was last read: a card taken from it is there at once, and brought up to date. */
+export interface BoardMemory {
+  last: readonly JobSummary[];
+  /** Read for the first screen, which need not read it again. */
+  isNew: boolean;
+}
+
 /** What every screen of the shell gets. */
 export interface ScreenContext {
   readonly desk: Desk;
@@ -20,8 +27,7 @@ export interface ScreenContext {
   readonly changeSettings: (settings: Settings) => void;
   readonly openSettings: () => void;
   readonly report: (problem: StoredProblem) => void;
-  /** The board as it was last seen: a card taken from it is there at once, and brought up to date. */
-  readonly lastBoard: { current: readonly JobSummary[] | null };
+  readonly board: BoardMemory;
 }
 
 /** The frame round all screens: address, settings, and what could not be read. */
@@ -29,7 +35,10 @@ export function App(props: ShellProps) {
   const route = useRoute();
   const [settings, setSettings] = useState(props.settings);
   const problems = useProblems(props.problems);
-  const lastBoard = useRef<readonly JobSummary[] | null>(null);
+  const board = useRef<BoardMemory>({ last: props.board, isNew: true });
+  useEffect(() => {
+    board.current.isNew = false;
+  }, []);
   const [settingsOpen, setSettingsOpen] = useState(false);
   useSettingsOnPage(settings);
   useHeadingFocus(writeRoute(route));
@@ -42,7 +51,7 @@ export function App(props: ShellProps) {
     },
     openSettings: () => setSettingsOpen(true),
     report: problems.report,
-    lastBoard,
+    board: board.current,
   };
   return (
     <div class={`app app-${route.screen}`}>

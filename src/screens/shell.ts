@@ -7,7 +7,7 @@ import type { BenchPort, Breach } from '../bench/port.ts';
 import type { Job } from '../scenario/public/job.ts';
 import type { Issue, Parsed } from '../scenario/scenario.ts';
 import type { GuideLevel } from './apprentice/bench/guide/Guide.tsx';
-import type { MountScene } from './apprentice/bench/mountScene.ts';
+import type { MountScene, SceneWishes } from './apprentice/bench/mountScene.ts';
 import type { AssessorDesk } from './assessor/desk.ts';
 import type { InstructorDesk } from './instructor/desk.ts';
 import type { Vocabulary } from './shared/words.ts';
@@ -127,6 +127,12 @@ export interface Desk {
   jobs(): Promise<readonly JobSummary[]>;
   /** Starts an attempt. @returns its id */
   begin(jobId: string, learner: string): Promise<Parsed<string>>;
+  /** Has the bench's picture made for a job whose card is being read. @param size it will have, CSS px */
+  setOut(
+    job: Job,
+    size: { readonly width: number; readonly height: number },
+    wishes: Pick<SceneWishes, 'vocabulary' | 'still'>,
+  ): void;
   bench(attemptId: string): Promise<Parsed<OpenBench>>;
   /** Only for attempts handed in or stopped. */
   debrief(attemptId: string): Promise<Parsed<DebriefData>>;
@@ -146,6 +152,8 @@ export interface Desk {
 export interface ShellProps {
   readonly desk: Desk;
   readonly settings: Settings;
+  /** The board as it stands when the app starts. */
+  readonly board: readonly JobSummary[];
   /**
    * What could not be read or kept, at the start or later: render again with a new array to add to it. An entry is
    * shown until it is put away.

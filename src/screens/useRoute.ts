@@ -5,9 +5,9 @@ export function goTo(route: Route): void {
   location.hash = writeRoute(route);
 }
 
-/** The screen the address bar asks for; follows the back and forward buttons. */
+/** The screen the address bar asks for, the board where there is none; follows the back and forward buttons. */
 export function useRoute(): Route {
-  const [route, setRoute] = useState(() => readRoute(location.hash));
+  const [route, setRoute] = useState(() => readRoute(globalThis.location?.hash ?? ''));
   useEffect(() => {
     const follow = () => setRoute(readRoute(location.hash));
     addEventListener('hashchange', follow);

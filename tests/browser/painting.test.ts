@@ -3,7 +3,7 @@ import { afterAll, describe, expect, it } from 'vitest';
 import type { Hand } from './support/hand.ts';
 import { closeBrowser, type Opened, openApp } from './support/page.ts';
 import { apart } from './support/pictures.ts';
-import { toBench } from './support/screens.ts';
+import { fromCard, toBench } from './support/screens.ts';
 
 afterAll(closeBrowser);
 
@@ -68,6 +68,38 @@ describe('the still pictures of the bench', () => {
     expect(fits).toBe(true);
     expect(await hand.within()).toContain('lead:lamp.1:handle');
     expect(complaints).toEqual([]);
+    await close();
+  });
+
+  it.each([
+    { width: 1440, height: 900 },
+    { width: 1024, height: 768 },
+    { width: 390, height: 844 },
+  ])('are painted while the card is read, in the size they will have, $width px wide', async (viewport) => {
+    const { page, context, close } = await openApp({ viewport });
+    await context.addInitScript(() => {
+      const asked: string[][] = [];
+      Object.assign(globalThis, { asked });
+      const post = Worker.prototype.postMessage;
+      Worker.prototype.postMessage = function (this: Worker, message: unknown, ...rest: []) {
+        const { orders = [] } = message as { readonly orders?: readonly { readonly name: string }[] };
+        asked.push(orders.map(({ name }) => name));
+        return post.call(this, message, ...rest);
+      };
+    });
+    const rooms = () =>
+      page.evaluate(
+        () =>
+          (globalThis as unknown as { readonly asked: string[][] }).asked
+            .flat()
+            .filter((name) => name === 'room').length,
+      );
+    await page.reload();
+    await page.locator('a[href="#/job/q-91d2"]').first().click();
+    await expect.poll(rooms).toBe(1);
+    const hand = await fromCard(page);
+    expect(await hand.within()).toContain('lead:lamp.1:handle');
+    expect(await rooms()).toBe(1);
     await close();
   });
 });

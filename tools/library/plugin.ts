@@ -2,6 +2,7 @@ import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import type { Plugin } from 'vite';
 import { checkLibrary } from '../../src/app/checkLibrary.ts';
+import type { CheckedLibrary } from '../../src/app/library.ts';
 
 const FOLDER = 'scenarios';
 const FILE = 'library.json';
@@ -13,17 +14,17 @@ export function library(): Plugin {
     configureServer(server) {
       server.middlewares.use(`/${FILE}`, (_, response) => {
         response.setHeader('content-type', 'application/json');
-        response.end(libraryText());
+        response.end(JSON.stringify(libraryAtBuild()));
       });
     },
     generateBundle() {
-      this.emitFile({ type: 'asset', fileName: FILE, source: libraryText() });
+      this.emitFile({ type: 'asset', fileName: FILE, source: JSON.stringify(libraryAtBuild()) });
     },
   };
 }
 
-function libraryText(): string {
-  return JSON.stringify(checkLibrary({ parts: filesIn(join(FOLDER, 'parts')), scenarios: filesIn(FOLDER) }));
+export function libraryAtBuild(): CheckedLibrary {
+  return checkLibrary({ parts: filesIn(join(FOLDER, 'parts')), scenarios: filesIn(FOLDER) });
 }
 
 function filesIn(folder: string): Record<string, unknown> {

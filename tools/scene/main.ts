@@ -23,7 +23,7 @@ const send = (action: Action): Outcome => {
 };
 
 const host = document.getElementById('bench')!;
-const scene = await createBenchScene(host, job, send, {
+const scene = await createBenchScene({ host, send }, job, {
   reducedMotion: query.get('still') === '1',
   showBarNumbers: query.get('numbers') === '1',
   lettering: query.get('plain') !== '1',

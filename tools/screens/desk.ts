@@ -42,6 +42,7 @@ export function handMadeDesk(): Desk {
     importFile: async (file) =>
       no('', `A file that begins like an attempt was expected; ${file.name} does not.`),
     exportAttempt: async (id) => ({ ok: true, value: { name: `${id}.json`, text: '{}' } }),
+    setOut: () => {},
     saveSettings: () => {},
   };
 }

@@ -20,6 +20,6 @@ const problems = asked.has('bad')
 
 const desk = asked.has('real') ? (await import('./realDesk.ts')).realDesk() : handMadeDesk();
 render(
-  <App desk={desk} settings={settings} problems={problems} />,
+  <App desk={desk} settings={settings} board={await desk.jobs()} problems={problems} />,
   document.getElementById('app') as HTMLElement,
 );

@@ -2,6 +2,7 @@ import { useEffect } from 'preact/hooks';
 import type { ScreenContext } from '../App.tsx';
 import { IssueList } from '../Problems.tsx';
 import { Notice } from '../shared/Notice.tsx';
+import { isStill } from '../shared/still.ts';
 import { useLoaded } from '../shared/useLoaded.ts';
 import { usePageTitle } from '../shared/usePageTitle.ts';
 import type { OpenBench } from '../shell.ts';
@@ -49,7 +50,7 @@ function Opened({ bench, attemptId, context }: OpenedProps) {
       captions={bench.captions}
       overhear={bench.overhear}
       vocabulary={settings.vocabulary}
-      still={settings.motion === 'still' || matchMedia('(prefers-reduced-motion: reduce)').matches}
+      still={isStill(settings)}
       muted={settings.muted}
       onMuted={(muted) => changeSettings({ ...settings, muted })}
       wordsOpen={settings.wordsPanel === 'open'}

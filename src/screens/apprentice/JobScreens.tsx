@@ -1,24 +1,26 @@
-import { useState } from 'preact/hooks';
+import { useEffect, useState } from 'preact/hooks';
+import type { Job } from '../../scenario/public/job.ts';
 import type { ScreenContext } from '../App.tsx';
 import { PickFile } from '../shared/PickFile.tsx';
+import { isStill } from '../shared/still.ts';
 import { useLoaded } from '../shared/useLoaded.ts';
 import { usePageTitle } from '../shared/usePageTitle.ts';
 import type { JobSummary } from '../shell.ts';
 import { goTo } from '../useRoute.ts';
+import { pictureSize } from './bench/pictureSize.ts';
 import { JobCardPage } from './JobCard.tsx';
 import { JobList } from './JobList.tsx';
 
-function useBoard({ desk, lastBoard }: ScreenContext): readonly JobSummary[] | null {
-  const jobs = useLoaded(() => desk.jobs(), [desk]);
-  if (jobs) lastBoard.current = jobs;
-  return jobs;
+function useBoard({ desk, board }: ScreenContext): readonly JobSummary[] {
+  const jobs = useLoaded(() => (board.isNew ? board.last : desk.jobs()), [desk]);
+  if (jobs) board.last = jobs;
+  return board.last;
 }
 
 export function JobsScreen(props: { readonly context: ScreenContext }) {
   const { settings } = props.context;
   const jobs = useBoard(props.context);
   usePageTitle('Jobs');
-  if (!jobs) return <p class="loading">Looking at the board…</p>;
   return (
     <>
       <JobList jobs={jobs} settings={settings} />
@@ -37,8 +39,7 @@ async function takeIn(file: File, context: ScreenContext): Promise<void> {
 }
 
 export function JobScreen(props: { readonly jobId: string; readonly context: ScreenContext }) {
-  const jobs = useBoard(props.context) ?? props.context.lastBoard.current;
-  if (!jobs) return <p class="loading">Fetching the card…</p>;
+  const jobs = useBoard(props.context);
   const summary = jobs.find(({ job }) => job.id === props.jobId);
   return summary ? <FoundCard summary={summary} context={props.context} /> : <NoSuchCard />;
 }
@@ -47,6 +48,7 @@ function FoundCard(props: { readonly summary: JobSummary; readonly context: Scre
   const { context, summary } = props;
   const [busy, setBusy] = useState(false);
   usePageTitle(`Job card: ${summary.job.card.unit}`);
+  useBenchSetOut(summary.job, context);
   const begin = async () => {
     setBusy(true);
     const begun = await context.desk.begin(summary.job.id, context.settings.learner.trim());
@@ -63,6 +65,13 @@ function FoundCard(props: { readonly summary: JobSummary; readonly context: Scre
       onBegin={() => void begin()}
     />
   );
+}
+
+/** While the card is read, the bench is made ready for it. */
+function useBenchSetOut(job: Job, { desk, settings }: ScreenContext): void {
+  const { vocabulary } = settings;
+  const still = isStill(settings);
+  useEffect(() => desk.setOut(job, pictureSize(), { vocabulary, still }), [desk, job, vocabulary, still]);
 }
 
 function NoSuchCard() {

@@ -20,7 +20,7 @@ async function drawMoment(moment: Moment): Promise<Layout> {
   host.style.cssText = `position:absolute;inset:0 auto auto 0;width:${WIDTH}px;height:${HEIGHT}px`;
   document.body.append(host);
   const job = sampleJob(moment.part ?? 'wave23', 'branches');
-  const scene = await createBenchScene(host, job, () => ({ kind: 'done', breaches: [] }), {
+  const scene = await createBenchScene({ host, send: () => ({ kind: 'done', breaches: [] }) }, job, {
     reducedMotion: true,
     showBarNumbers: false,
     lettering: false,

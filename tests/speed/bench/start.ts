@@ -36,30 +36,38 @@ function tellWrites(channel: string): void {
 }
 
 /**
- * Presses the card and the way to the bench as soon as they are there, and tells where the probe hangs as soon as the
- * picture can be touched: no one's hand is being measured.
+ * Presses the card and the way to the bench as soon as each has been shown, and tells where the probe hangs as soon as
+ * the picture can be touched: no one's hand is being measured.
  */
 function goToBench([channel, job, probe]: readonly [string, string, string]): void {
   const tell = (globalThis as unknown as Record<string, (text: string) => void>)[channel];
   // Asked with every picture, the page would draw more of them.
   const EVERY_MS = 15;
   const wanted = [`a[href="#/job/${job}"]`, 'main .button-main'];
+  let soon = false;
+  const found = () => (wanted[0] === undefined ? null : document.querySelector<HTMLElement>(wanted[0]));
   const look = new MutationObserver(() => {
-    const next = wanted[0] === undefined ? null : document.querySelector<HTMLElement>(wanted[0]);
-    if (!next) return;
+    if (soon || !found()) return;
+    soon = true;
+    requestAnimationFrame(() => setTimeout(press));
+  });
+  function press(): void {
+    soon = false;
+    const shown = found();
+    if (!shown) return;
     wanted.shift();
-    next.click();
+    shown.click();
     if (wanted.length > 0) return;
     look.disconnect();
     setTimeout(seek, EVERY_MS);
-  });
+  }
   look.observe(document, { childList: true, subtree: true });
   function seek(): void {
     const picture = document.querySelector<Picture>('.bench-picture');
-    const found = picture?.places?.().find(({ id }) => id === probe);
-    if (!picture || !found) return void setTimeout(seek, EVERY_MS);
+    const place = picture?.places?.().find(({ id }) => id === probe);
+    if (!picture || !place) return void setTimeout(seek, EVERY_MS);
     const box = picture.getBoundingClientRect();
-    tell?.(JSON.stringify({ at: { x: box.x + found.x, y: box.y + found.y } }));
+    tell?.(JSON.stringify({ at: { x: box.x + place.x, y: box.y + place.y } }));
   }
   interface Picture extends HTMLElement {
     places?(): readonly { readonly id: string; readonly x: number; readonly y: number }[];

@@ -1,5 +1,6 @@
 import { useEffect, useRef } from 'preact/hooks';
 import type { Job } from '../../../scenario/public/job.ts';
+import { isStill } from '../../shared/still.ts';
 import type { AssessorPageProps } from '../AssessorScreens.tsx';
 import type { Player } from './player.ts';
 
@@ -11,7 +12,7 @@ export interface PictureProps extends AssessorPageProps {
 /** The bench as the learner had it, drawn by the same scene; what it shows stands in words beside it. */
 export function Picture({ job, player, desk, settings }: PictureProps) {
   const host = useRef<HTMLDivElement>(null);
-  const still = settings.motion === 'still' || matchMedia('(prefers-reduced-motion: reduce)').matches;
+  const still = isStill(settings);
   const { vocabulary } = settings;
   useEffect(() => {
     if (host.current === null) return;
