@@ -1,21 +1,26 @@
+import type { Page } from 'playwright-core';
 import type { PNG } from 'pngjs';
 import { afterAll, beforeAll, describe, expect, inject, it } from 'vitest';
 import type { Layout, Rect } from '../../src/scene/layout.ts';
 import { faceOf } from '../../src/scene/railShape.ts';
+import { sampleJob, samples } from '../../tools/scene/samples.ts';
 import { launch } from './support/chromium.ts';
 import { apart, kept, openScenePage, pictureOf } from './support/pictures.ts';
 import './support/provided.ts';
-import type { Moment } from './support/scenePage.ts';
+import type { DrawOneAfterAnother, Moment } from './support/scenePage.ts';
+
+declare const drawOneAfterAnother: DrawOneAfterAnother;
 
 /** Share of pixels that may differ from the kept picture: smoothing of edges differs from browser to browser. */
 const TOLERANCE = 0.01;
 
 let browser: Awaited<ReturnType<typeof launch>>;
+let page: Page;
 let draw: (moment: Moment, where: (l: Layout) => Rect) => Promise<PNG>;
 
 beforeAll(async () => {
   browser = await launch(inject('chromium'));
-  const page = await browser.newPage({ viewport: { width: 640, height: 470 } });
+  page = await browser.newPage({ viewport: { width: 640, height: 470 } });
   await openScenePage(page);
   draw = (moment, where) => pictureOf(page, moment, where);
 });
@@ -150,5 +155,14 @@ describe('the bench looks as it did', () => {
       console.log(`${name}: ${same.toFixed(4)} from its picture, ${changed.toFixed(4)} when otherwise`);
     expect(same).toBeLessThanOrEqual(TOLERANCE);
     expect(changed).toBeGreaterThan(TOLERANCE);
+  });
+});
+
+describe('a bench on which something changes', () => {
+  it('is drawn again only there, and looks as if all of it had been', async () => {
+    const states = Object.keys(samples(sampleJob('wave23', 'branches')));
+    // There and back, so that everything comes and goes.
+    const moments = [...states, ...states.toReversed(), 'spaced', 'ground'].map((state) => ({ state }));
+    expect(await page.evaluate((wanted) => drawOneAfterAnother(wanted), moments)).toEqual([]);
   });
 });

@@ -1,5 +1,7 @@
 import type { Observation } from '../../../src/bench/observation.ts';
-import { createBenchScene } from '../../../src/scene/index.ts';
+import type { Job } from '../../../src/scenario/public/job.ts';
+import { Changes } from '../../../src/scene/drawing/changes.ts';
+import { type BenchScene, createBenchScene } from '../../../src/scene/index.ts';
 import { besideOf, type Layout, layOut } from '../../../src/scene/layout.ts';
 import { sampleJob, samples } from '../../../tools/scene/samples.ts';
 
@@ -12,29 +14,90 @@ export interface Moment {
 
 const WIDTH = 640;
 const HEIGHT = 470;
+/** What an edge that is smoothed inside another cut may differ by, of 255; and how many px may differ by more. */
+const SMOOTHING = 24;
+const MOST_APART = 0.0002;
 
-/** Draws one moment without words and without motion, and says where everything stands. */
-async function drawMoment(moment: Moment): Promise<Layout> {
+function putHost(): HTMLElement {
   document.body.replaceChildren();
   const host = document.createElement('div');
   host.style.cssText = `position:absolute;inset:0 auto auto 0;width:${WIDTH}px;height:${HEIGHT}px`;
   document.body.append(host);
-  const job = sampleJob(moment.part ?? 'wave23', 'branches');
-  const scene = await createBenchScene({ host, send: () => ({ kind: 'done', breaches: [] }) }, job, {
+  return host;
+}
+
+function setScene(host: HTMLElement, job: Job): Promise<BenchScene> {
+  return createBenchScene({ host, send: () => ({ kind: 'done', breaches: [] }) }, job, {
     reducedMotion: true,
     showBarNumbers: false,
     lettering: false,
     drawing: 'canvas',
     scaleFraction: (amps, range) => Math.min(1, amps / range),
   });
-  const seen = samples(job)[moment.state];
-  if (!seen) throw new Error(`There is no sample called ${moment.state}.`);
-  scene.show({ ...seen, ...moment.but });
-  // Board and lens fetch what they paint with after the first picture.
-  await new Promise((done) => setTimeout(done, 250));
+}
+
+function seenIn(job: Job, { state, but }: Moment): Observation {
+  const seen = samples(job)[state];
+  if (!seen) throw new Error(`There is no sample called ${state}.`);
+  return { ...seen, ...but };
+}
+
+/** Board and lens fetch what they paint with after the first picture. */
+async function settled(ms = 250): Promise<void> {
+  await new Promise((done) => setTimeout(done, ms));
   for (let frame = 0; frame < 3; frame++) await new Promise((done) => requestAnimationFrame(done));
+}
+
+/** Draws one moment without words and without motion, and says where everything stands. */
+async function drawMoment(moment: Moment): Promise<Layout> {
+  const job = sampleJob(moment.part ?? 'wave23', 'branches');
+  const scene = await setScene(putHost(), job);
+  scene.show(seenIn(job, moment));
+  await settled();
   return layOut(job.armature, WIDTH, HEIGHT, besideOf(job));
 }
 
+/**
+ * Draws one moment after another in one scene, where only what differs is drawn, and then all of it once more.
+ * @returns the moments that did not come out the same, with the share of px that differ
+ */
+async function drawOneAfterAnother(moments: readonly Moment[]): Promise<string[]> {
+  const job = sampleJob('wave23', 'branches');
+  const scene = await setScene(putHost(), job);
+  const wrong: string[] = [];
+  for (const [i, moment] of moments.entries()) {
+    scene.show(seenIn(job, moment));
+    await settled(120);
+    const changed = pixels();
+    await drawWhole(scene);
+    const share = apart(changed.data, pixels().data);
+    if (share > MOST_APART) wrong.push(`${i}: ${moment.state}, ${(100 * share).toFixed(3)} %`);
+  }
+  return wrong;
+}
+
+async function drawWhole(scene: BenchScene): Promise<void> {
+  const { since } = Changes.prototype;
+  Changes.prototype.since = () => null;
+  scene.hint(null);
+  for (let frame = 0; frame < 2; frame++) await new Promise((done) => requestAnimationFrame(done));
+  Changes.prototype.since = since;
+}
+
+function pixels(): ImageData {
+  const canvas = document.querySelector('canvas')!;
+  return canvas.getContext('2d')!.getImageData(0, 0, canvas.width, canvas.height);
+}
+
+function apart(a: Uint8ClampedArray, b: Uint8ClampedArray): number {
+  let count = 0;
+  for (let i = 0; i < a.length; i += 4) {
+    const off = Math.max(...[0, 1, 2].map((c) => Math.abs(a[i + c]! - b[i + c]!)));
+    if (off > SMOOTHING) count += 1;
+  }
+  return (4 * count) / a.length;
+}
+
 export type DrawMoment = typeof drawMoment;
-Object.assign(globalThis, { drawMoment });
+export type DrawOneAfterAnother = typeof drawOneAfterAnother;
+Object.assign(globalThis, { drawMoment, drawOneAfterAnother });
