@@ -65,7 +65,7 @@ describe('a field frame with an open branch', () => {
     ).toMatch(/the branch to field brush 2/);
     const { words } = await printed(page);
     expect(words).toMatch(
-      /Field continuity, terminal to each brush\s+Field brush 1 lit\s+Field brush 2 dark/,
+      /Field continuity, terminal to each brush\s+Field brush 1\s+lit\s+Field brush 2\s+dark/,
     );
     expect(words).toMatch(/Open coil, the branch that ends at field brush 2/);
     expect(words).toMatch(/assessed/);
