@@ -45,12 +45,14 @@ function goToBench([channel, job, probe]: readonly [string, string, string]): vo
   const EVERY_MS = 15;
   const wanted = [`a[href="#/job/${job}"]`, 'main .button-main'];
   let soon = false;
-  const found = () => (wanted[0] === undefined ? null : document.querySelector<HTMLElement>(wanted[0]));
   const look = new MutationObserver(() => {
     if (soon || !found()) return;
     soon = true;
     requestAnimationFrame(() => setTimeout(press));
   });
+  function found(): HTMLElement | null {
+    return wanted[0] === undefined ? null : document.querySelector<HTMLElement>(wanted[0]);
+  }
   function press(): void {
     soon = false;
     const shown = found();
@@ -116,6 +118,8 @@ async function once(browser: Browser, url: string): Promise<number> {
   const session = await context.newCDPSession(page);
   await session.send('Runtime.enable');
   await session.send('Runtime.addBinding', { name: CHANNEL });
+  // The runner of this script keeps the names of functions that way, also of those that go into the page.
+  await context.addInitScript('globalThis.__name = (named) => named');
   await context.addInitScript(tellWrites, CHANNEL);
   await context.addInitScript(goToBench, [CHANNEL, JOB, PROBE] as const);
   await session.send('Emulation.setCPUThrottlingRate', { rate: THROTTLED });
