@@ -1,23 +1,26 @@
 import { type Container, Graphics, Matrix, Sprite } from 'pixi.js';
 import type { Rect } from '../layout.ts';
 
-/** What a picture or a drawing looks like, and where. */
+/** What a picture or a drawing looked like when it was last drawn, and where. One for each, written over in every frame. */
 interface Look {
-  readonly figures: readonly number[];
-  /** What it covers, px of the root's parent. */
-  readonly box: Rect;
+  readonly at: Matrix;
+  alpha: number;
+  tint: number;
+  /** Its own px, before it is placed. */
+  readonly own: { minX: number; minY: number; maxX: number; maxY: number };
+  content: Counted | null;
+  version: number;
+  /** What it covers, px of the root's parent; null while it is not seen. */
+  box: Rect | null;
 }
 
 /** A texture's source, or what a drawing consists of. */
-interface Updating {
-  on(event: 'update', heard: () => void): unknown;
-}
+type Content = Sprite['texture']['source'] | Graphics['context'];
 
-type Looks = Map<Container, Look>;
-
-interface Standing {
-  readonly at: Matrix;
-  readonly alpha: number;
+/** How often a content has said that it is not what it was. */
+interface Counted {
+  readonly of: Content;
+  version: number;
 }
 
 /** Room for what a line's joints and the smoothing of edges add, px. */
@@ -27,83 +30,117 @@ const MOST = 5;
 
 /**
  * Tells which places of a scene have to be drawn again. Everything on it is a picture or a drawing, upright or turned;
- * filters and masks, which would reach beyond their own box, are none of it.
+ * filters and masks, which would reach beyond their own box, are none of it. It is asked in every frame, so nothing is
+ * made anew where nothing differs.
  */
 export class Changes {
-  private before: Looks = new Map();
-  private order: readonly Container[] = [];
-  private readonly versions = new WeakMap<Updating, { version: number }>();
+  private readonly looks = new WeakMap<Container, Look>();
+  private readonly counted = new WeakMap<Content, Counted>();
+  /** Everything in the order it lies, seen or not. */
+  private readonly order: Container[] = [];
+  private sameOrder = true;
+  private next = 0;
+  private boxes: Rect[] = [];
+  /** Where the nodes above the one looked at stand, by depth. */
+  private readonly standing: Matrix[] = [new Matrix()];
 
   /**
    * What differs from the scene as it was at the last call.
    * @returns boxes in px of the root's parent, none where nothing differs; null where all has to be drawn
    */
   since(root: Container): readonly Rect[] | null {
-    const looks: Looks = new Map();
-    const order: Container[] = [];
-    this.gather(root, { at: new Matrix(), alpha: 1 }, looks, order);
-    const sameOrder = isSame(order, this.order);
-    const before = this.before;
-    this.before = looks;
-    this.order = order;
-    return sameOrder ? differing(before, looks) : null;
+    this.boxes = [];
+    this.sameOrder = true;
+    this.next = 0;
+    this.gather(root, 1, 1, true);
+    if (this.next !== this.order.length) this.sameOrder = false;
+    this.order.length = this.next;
+    return this.sameOrder ? merged(this.boxes) : null;
   }
 
   /** The next call has all drawn. */
   forget(): void {
-    this.order = [];
+    this.order.length = 0;
   }
 
-  /** @param parent where the node's parent stands and how much of it shows through; null: it is not seen */
-  private gather(node: Container, parent: Standing | null, looks: Looks, order: Container[]): void {
-    order.push(node);
-    const own = parent && node.visible && node.renderable ? standing(node, parent) : null;
-    if (own && (node instanceof Sprite || node instanceof Graphics)) looks.set(node, this.lookOf(node, own));
-    for (const child of node.children) this.gather(child, own, looks, order);
+  /** @param alpha how much of the node's parent shows through @param shown whether that parent is seen at all */
+  private gather(node: Container, depth: number, alpha: number, shown: boolean): void {
+    if (this.order[this.next] !== node) this.sameOrder = false;
+    this.order[this.next] = node;
+    this.next += 1;
+    const seen = shown && node.visible && node.renderable;
+    const own = alpha * node.alpha;
+    if (seen) this.place(node, depth);
+    if (node instanceof Sprite) this.compare(node, node.texture.source, depth, own, seen);
+    else if (node instanceof Graphics) this.compare(node, node.context, depth, own, seen);
+    for (const child of node.children) this.gather(child, depth + 1, own, seen);
   }
 
-  private lookOf(node: Sprite | Graphics, { at, alpha }: Standing): Look {
-    const { a, b, c, d, tx, ty } = at;
-    const { minX, minY, maxX, maxY } = node.bounds;
-    const content =
-      node instanceof Sprite
-        ? [node.texture.uid, node.texture.source.uid, this.versionOf(node.texture.source)]
-        : [node.context.uid, this.versionOf(node.context)];
-    const figures = [a, b, c, d, tx, ty, alpha, node.tint, minX, minY, maxX, maxY, ...content];
-    const known = this.before.get(node);
-    return known && isSame(known.figures, figures) ? known : { figures, box: boxOf(node, at) };
+  private place(node: Container, depth: number): void {
+    node.updateLocalTransform();
+    this.standing[depth] ??= new Matrix();
+    this.standing[depth].copyFrom(this.standing[depth - 1]!).append(node.localTransform);
   }
 
-  /** How often something has said that it is not what it was. */
-  private versionOf(thing: Updating): number {
-    let counted = this.versions.get(thing);
-    if (!counted) {
-      const counter = { version: 0 };
-      thing.on('update', () => {
-        counter.version += 1;
-      });
-      this.versions.set(thing, counter);
-      counted = counter;
+  private compare(
+    node: Sprite | Graphics,
+    content: Content,
+    depth: number,
+    alpha: number,
+    seen: boolean,
+  ): void {
+    const look = this.lookOf(node);
+    if (!seen) {
+      if (look.box) this.boxes.push(look.box);
+      look.box = null;
+      return;
     }
-    return counted.version;
+    const at = this.standing[depth]!;
+    const counted = look.content?.of === content ? look.content : this.countedOf(content);
+    const { bounds, tint } = node;
+    const same =
+      look.box !== null &&
+      look.content === counted &&
+      look.version === counted.version &&
+      look.alpha === alpha &&
+      look.tint === tint &&
+      look.at.equals(at) &&
+      hasSameBounds(look.own, bounds);
+    if (same) return;
+    if (look.box) this.boxes.push(look.box);
+    const { minX, minY, maxX, maxY } = bounds;
+    look.at.copyFrom(at);
+    Object.assign(look.own, { minX, minY, maxX, maxY });
+    Object.assign(look, { alpha, tint, content: counted, version: counted.version, box: boxOf(node, at) });
+    if (look.box) this.boxes.push(look.box);
+  }
+
+  private lookOf(node: Container): Look {
+    let look = this.looks.get(node);
+    if (!look) {
+      const own = { minX: 0, minY: 0, maxX: 0, maxY: 0 };
+      look = { at: new Matrix(), alpha: 0, tint: 0, own, content: null, version: 0, box: null };
+      this.looks.set(node, look);
+    }
+    return look;
+  }
+
+  private countedOf(content: Content): Counted {
+    const known = this.counted.get(content);
+    if (known) return known;
+    const counted: Counted = { of: content, version: 0 };
+    const count = () => {
+      counted.version += 1;
+    };
+    if ('instructions' in content) content.on('update', count);
+    else content.on('update', count);
+    this.counted.set(content, counted);
+    return counted;
   }
 }
 
-function standing(node: Container, { at, alpha }: Standing): Standing {
-  node.updateLocalTransform();
-  return { at: at.clone().append(node.localTransform), alpha: alpha * node.alpha };
-}
-
-function differing(before: Looks, now: Looks): readonly Rect[] {
-  const boxes: Rect[] = [];
-  for (const [node, look] of now) {
-    const old = before.get(node);
-    if (old === look) continue;
-    boxes.push(look.box);
-    if (old) boxes.push(old.box);
-  }
-  for (const [node, look] of before) if (!now.has(node)) boxes.push(look.box);
-  return merged(boxes.filter(({ w, h }) => w > 0 && h > 0));
+function hasSameBounds(own: Look['own'], { minX, minY, maxX, maxY }: Look['own']): boolean {
+  return own.minX === minX && own.minY === minY && own.maxX === maxX && own.maxY === maxY;
 }
 
 /** Boxes that touch become one, and many become one. */
@@ -130,22 +167,12 @@ function both(a: Rect, b: Rect): Rect {
   return { x, y, w: Math.max(a.x + a.w, b.x + b.w) - x, h: Math.max(a.y + a.h, b.y + b.h) - y };
 }
 
-function boxOf(node: Sprite | Graphics, at: Matrix): Rect {
+function boxOf(node: Sprite | Graphics, { a, b, c, d, tx, ty }: Matrix): Rect | null {
   const { minX, minY, maxX, maxY } = node.bounds;
-  if (!(maxX > minX || maxY > minY)) return { x: 0, y: 0, w: 0, h: 0 };
-  const corners = [
-    { x: minX, y: minY },
-    { x: maxX, y: minY },
-    { x: minX, y: maxY },
-    { x: maxX, y: maxY },
-  ].map((corner) => at.apply(corner));
-  const xs = corners.map(({ x }) => x);
-  const ys = corners.map(({ y }) => y);
-  const x = Math.min(...xs) - BRIM;
-  const y = Math.min(...ys) - BRIM;
-  return { x, y, w: Math.max(...xs) + BRIM - x, h: Math.max(...ys) + BRIM - y };
-}
-
-function isSame<T>(a: readonly T[], b: readonly T[]): boolean {
-  return a.length === b.length && a.every((each, i) => each === b[i]);
+  if (!(maxX > minX || maxY > minY)) return null;
+  const x = Math.min(a * minX, a * maxX) + Math.min(c * minY, c * maxY) + tx;
+  const y = Math.min(b * minX, b * maxX) + Math.min(d * minY, d * maxY) + ty;
+  const w = Math.abs(a) * (maxX - minX) + Math.abs(c) * (maxY - minY);
+  const h = Math.abs(b) * (maxX - minX) + Math.abs(d) * (maxY - minY);
+  return { x: x - BRIM, y: y - BRIM, w: w + 2 * BRIM, h: h + 2 * BRIM };
 }
