@@ -64,13 +64,19 @@ async function drawMoment(moment: Moment): Promise<Layout> {
 async function drawOneAfterAnother(moments: readonly Moment[]): Promise<string[]> {
   const job = sampleJob('wave23', 'branches');
   const scene = await setScene(putHost(), job);
-  const wrong: string[] = [];
-  for (const [i, moment] of moments.entries()) {
+  const turnTo = async (moment: Moment, ms: number) => {
     scene.show(seenIn(job, moment));
-    await settled(120);
+    await settled(ms);
     const changed = pixels();
     await drawWhole(scene);
-    const share = apart(changed.data, pixels().data);
+    return apart(changed.data, pixels().data);
+  };
+  const wrong: string[] = [];
+  for (const [i, moment] of moments.entries()) {
+    if ((await turnTo(moment, 120)) <= MOST_APART) continue;
+    // Something that is fetched when it is first wanted may have come in between; the second time it is there.
+    await turnTo(moments[Math.max(0, i - 1)]!, 600);
+    const share = await turnTo(moment, 600);
     if (share > MOST_APART) wrong.push(`${i}: ${moment.state}, ${(100 * share).toFixed(3)} %`);
   }
   return wrong;
