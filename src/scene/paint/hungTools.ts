@@ -1,7 +1,8 @@
 import type { HungTool, Rect } from '../layout.ts';
-import { BRASS, STEEL } from '../materials.ts';
+import { STEEL } from '../materials.ts';
 import { disc, linear, type Pen, roundRect, shadowed } from '../pen.ts';
 import { hangingRoom, NAMED_TILE, railBar, tileRoom } from '../railShape.ts';
+import { paintHook } from './hook.ts';
 import { HALF, paintTile, paintToolName } from './tools.ts';
 
 const NAMES: Readonly<Record<HungTool, string>> = {
@@ -30,7 +31,7 @@ export function paintHungTool(pen: Pen, box: Rect, tool: HungTool, tile: boolean
     beside ? box.x + 18 : box.x + box.w / 2,
     top + size * 0.6 + (tile ? (foot - top - size) / 2 : 0),
   );
-  if (!tile) paintHook(pen, railBar(box).y - top - size * 0.6, -size * 0.3);
+  if (!tile) paintHook(pen, 0, railBar(box).y - top - size * 0.6, -size * 0.3);
   shadowed(pen, 5, 1, 3, 'rgba(0,0,0,.55)', () => PAINT[tool](pen, size));
   pen.restore();
 }
@@ -41,22 +42,6 @@ const PAINT: Readonly<Record<HungTool, (pen: Pen, size: number) => void>> = {
   gauges: paintCallipers,
   remedies: paintBrushAndIron,
 };
-
-function paintHook(pen: Pen, from: number, to: number): void {
-  for (const [width, colour] of [
-    [4.5, '#1a1206'],
-    [3, BRASS.mid],
-    [1, BRASS.light],
-  ] as const) {
-    pen.strokeStyle = colour;
-    pen.lineWidth = width;
-    pen.lineCap = 'round';
-    pen.beginPath();
-    pen.moveTo(0, from);
-    pen.lineTo(0, to);
-    pen.stroke();
-  }
-}
 
 /** A small instrument in a case with a strap, its colour that of its leads. */
 function paintCase(pen: Pen, size: number, colour: string): void {

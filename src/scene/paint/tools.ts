@@ -3,6 +3,7 @@ import { BRASS, font } from '../materials.ts';
 import { disc, linear, type Pen, radial, roundRect, shadowed } from '../pen.ts';
 import type { Point } from '../project.ts';
 import { hangingRoom, NAMED_TILE, railBar, stripHeight } from '../railShape.ts';
+import { paintHook } from './hook.ts';
 
 /** The lens: a round of glass in brass with a turned handle; origin at the middle of the glass. */
 export function paintLensTool(pen: Pen, r: number): void {
@@ -103,22 +104,7 @@ function paintHooks(pen: Pen, box: Rect, rail: Rect, key: 'strip' | 'lens' | 'ch
   }
   const xs = key === 'strip' ? [box.x + box.w * 0.46, box.x + box.w * 0.84] : [box.x + box.w / 2 - 6];
   const end = key === 'strip' ? stripHeight(box) - 1 : hangingRoom(box).top + 2;
-  pen.lineCap = 'round';
-  for (const x of xs) {
-    for (const [width, colour] of [
-      [4.5, '#1a1206'],
-      [3, BRASS.mid],
-      [1, BRASS.light],
-    ] as const) {
-      pen.strokeStyle = colour;
-      pen.lineWidth = width;
-      pen.beginPath();
-      pen.moveTo(x, top);
-      pen.lineTo(x, end);
-      if (key === 'strip') pen.arc(x + 5, end, 5, Math.PI, 0, true);
-      pen.stroke();
-    }
-  }
+  for (const x of xs) paintHook(pen, x, top, end, key === 'strip');
 }
 
 function paintTray(pen: Pen, box: Rect): void {
