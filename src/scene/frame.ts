@@ -12,10 +12,17 @@ const SLOW_MS = 42;
 const SLOW_RUN = 14;
 
 /**
+ * Draws one picture.
+ * @param running it follows close upon another
+ * @returns whether something still moves
+ */
+export type Draw = (nowMs: number, dtMs: number, running: boolean) => boolean;
+
+/**
  * One animation frame at a time, asked for when something changed and again while `draw` says that something moves.
  */
 export class FrameLoop {
-  private readonly draw: (nowMs: number, dtMs: number) => boolean;
+  private readonly draw: Draw;
   private readonly tooSlow: () => void;
   private asked = 0;
   private last = 0;
@@ -23,7 +30,7 @@ export class FrameLoop {
   private count = 0;
   private readonly script: number[] = [];
 
-  constructor(draw: (nowMs: number, dtMs: number) => boolean, tooSlow: () => void) {
+  constructor(draw: Draw, tooSlow: () => void) {
     this.draw = draw;
     this.tooSlow = tooSlow;
   }
@@ -47,7 +54,7 @@ export class FrameLoop {
     const running = gap < 200;
     this.last = nowMs;
     const began = performance.now();
-    const moving = this.draw(nowMs, running ? gap : 16);
+    const moving = this.draw(nowMs, running ? gap : 16, running);
     this.note(performance.now() - began);
     if (running) this.watch(gap);
     if (moving) this.request();

@@ -153,7 +153,7 @@ class Scene implements BenchScene, SetOutScene {
     this.movingResolution = renderer.resolution;
     this.layout = layOut(job.armature, size.width, size.height, besideOf(job));
     this.frames = new FrameLoop(
-      (now, dt) => this.draw(now, dt),
+      (now, dt, running) => this.draw(now, dt, running),
       () => this.stepDown(),
     );
     this.view.fit(this.layout);
@@ -248,7 +248,7 @@ class Scene implements BenchScene, SetOutScene {
     this.stage = stage;
     this.bench.addChild(stage.node);
     old?.node.removeFromParent();
-    if (this.draw(performance.now(), 0)) this.frames.request();
+    if (this.draw(performance.now(), 0, false)) this.frames.request();
     old?.destroy();
   }
 
@@ -345,12 +345,12 @@ class Scene implements BenchScene, SetOutScene {
     return outcome?.kind === 'done';
   }
 
-  private draw(now: number, dt: number): boolean {
+  private draw(now: number, dt: number, running: boolean): boolean {
     if (!this.seen || !this.stage) return false;
     const s = this.situation();
     const hint = this.hinted ? placeSpots(s, this.hinted) : [];
     const moving = this.stage.update(s, this.ui, hint, now, dt);
-    this.sharpness(Math.min(this.fullResolution, this.movingResolution));
+    if (running) this.sharpness(Math.min(this.fullResolution, this.movingResolution));
     this.renderer.render(this.root);
     this.sharpenSoon();
     return moving;

@@ -4,6 +4,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { giveFile } from './support/files.ts';
 import { closeBrowser, type Opened, openApp } from './support/page.ts';
 
 let opened: Opened;
@@ -35,7 +36,7 @@ async function hand(page: Page, content: string): Promise<string> {
   const folder = await mkdtemp(join(tmpdir(), 'slot-and-riser-'));
   const file = join(folder, 'attempt.json');
   await writeFile(file, content);
-  await page.locator('input[type=file]').first().setInputFiles(file);
+  await giveFile(page, page.getByRole('button', { name: 'Open an attempt from a file' }), file);
   const said = page.locator('.notice-problem').last();
   await said.waitFor({ timeout: 30_000 });
   const words = (await said.textContent()) ?? '';

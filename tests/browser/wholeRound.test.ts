@@ -4,7 +4,7 @@ import type { EvidenceFile } from '../../src/records/evidenceFile.ts';
 import { sealAttempt } from '../../src/records/seal.ts';
 import type { Scenario } from '../../src/scenario/scenario.ts';
 import { altered } from '../records/support/alter.ts';
-import { handOver, savedBy } from './support/files.ts';
+import { giveFile, jsonFile, savedBy } from './support/files.ts';
 import { closeBrowser, type Opened, openApp } from './support/page.ts';
 import { decideAndHandIn, writeLine } from './support/paper.ts';
 import { toBench } from './support/screens.ts';
@@ -128,9 +128,12 @@ describe('a whole round: instructor, apprentice, assessor', () => {
     const check = async (content: EvidenceFile): Promise<string> => {
       await page.goto(`${new URL(page.url()).origin}/#/assessor/attempts`);
       await page.getByRole('link', { name: 'Check a file' }).click();
-      // The page before it takes files in too.
       await page.getByRole('heading', { name: 'Check a file' }).waitFor();
-      await handOver(page, content, 'record.json');
+      await giveFile(
+        page,
+        page.getByRole('button', { name: 'Open a file…' }),
+        jsonFile(content, 'record.json'),
+      );
       await page.locator('.as-checks').waitFor({ timeout: 30_000 });
       return wordsOf(page.locator('.as-checks'));
     };
@@ -163,7 +166,8 @@ describe('a whole round: instructor, apprentice, assessor', () => {
     const { text } = await savedBy(page, page.getByRole('button', { name: 'Save everything to a file' }));
     const other = await openApp({}, '#/assessor/safe');
     await other.page.getByRole('heading', { name: 'Keep safe' }).waitFor();
-    await handOver(other.page, text, 'everything.json');
+    const takeIn = other.page.getByRole('button', { name: 'Take in a file of everything…' });
+    await giveFile(other.page, takeIn, jsonFile(text, 'everything.json'));
     // The attempt, the job, the record and the key, which cannot sign there.
     await other.page.getByText('4 things added.').waitFor({ timeout: 30_000 });
     await other.page.getByRole('link', { name: 'Drafts and records' }).click();

@@ -10,9 +10,18 @@ export async function savedBy(page: Page, button: Locator): Promise<{ name: stri
   return { name: saved.suggestedFilename(), text: Buffer.concat(chunks).toString('utf8') };
 }
 
-/** Hands a file over through the page's own picker. */
-export async function handOver(page: Page, content: unknown, name = 'file.json'): Promise<void> {
+/** A file by its path, or one made up here. */
+export type Handed = string | { readonly name: string; readonly mimeType: string; readonly buffer: Buffer };
+
+/** Presses what asks for a file, and gives it one. */
+export async function giveFile(page: Page, button: Locator, file: Handed): Promise<void> {
+  const asked = page.waitForEvent('filechooser');
+  await button.click();
+  await (await asked).setFiles(file);
+}
+
+/** What is kept or written in a file of that name. */
+export function jsonFile(content: unknown, name: string): Handed {
   const text = typeof content === 'string' ? content : JSON.stringify(content);
-  const file = { name, mimeType: 'application/json', buffer: Buffer.from(text) };
-  await page.locator('input[type=file]').first().setInputFiles(file);
+  return { name, mimeType: 'application/json', buffer: Buffer.from(text) };
 }

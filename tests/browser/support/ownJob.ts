@@ -1,4 +1,5 @@
 import { type JobOptions, job } from '../../support/jobs.ts';
+import { giveFile, jsonFile } from './files.ts';
 import type { Hand } from './hand.ts';
 import { type Opened, openApp } from './page.ts';
 import { toBench } from './screens.ts';
@@ -16,14 +17,7 @@ export async function openOwnJob(
   };
   const opened = await openApp({}, '#/instructor');
   const { page } = opened;
-  await page
-    .locator('input[type=file]')
-    .first()
-    .setInputFiles({
-      name: `${ID}.json`,
-      mimeType: 'application/json',
-      buffer: Buffer.from(JSON.stringify(scenario)),
-    });
+  await giveFile(page, page.getByRole('button', { name: 'Open a file…' }), jsonFile(scenario, `${ID}.json`));
   await page.waitForFunction((id) => location.hash.includes(id), ID, { timeout: 30_000 });
   await page.getByRole('link', { name: 'Jobs', exact: true }).click();
   return { ...opened, hand: await toBench(page, ID) };

@@ -45,7 +45,17 @@ function seenIn(job: Job, { state, but }: Moment): Observation {
 /** Board and lens fetch what they paint with after the first picture. */
 async function settled(ms = 250): Promise<void> {
   await new Promise((done) => setTimeout(done, ms));
-  for (let frame = 0; frame < 3; frame++) await new Promise((done) => requestAnimationFrame(done));
+  for (let frame = 0; frame < 3; frame++) await nextFrame();
+  await sharp();
+}
+
+/** On a slow machine a moving bench is drawn with fewer px, and with all of them once it has come to rest. */
+async function sharp(): Promise<void> {
+  while (document.querySelector('canvas')!.width !== WIDTH * devicePixelRatio) await nextFrame();
+}
+
+function nextFrame(): Promise<unknown> {
+  return new Promise((done) => requestAnimationFrame(done));
 }
 
 /** Draws one moment without words and without motion, and says where everything stands. */
@@ -86,7 +96,8 @@ async function drawWhole(scene: BenchScene): Promise<void> {
   const { since } = Changes.prototype;
   Changes.prototype.since = () => null;
   scene.hint(null);
-  for (let frame = 0; frame < 2; frame++) await new Promise((done) => requestAnimationFrame(done));
+  for (let frame = 0; frame < 2; frame++) await nextFrame();
+  await sharp();
   Changes.prototype.since = since;
 }
 
