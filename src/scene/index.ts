@@ -4,7 +4,7 @@ import type { Observation } from '../bench/observation.ts';
 import type { Place } from '../bench/places.ts';
 import type { Outcome } from '../bench/port.ts';
 import type { Job } from '../scenario/public/job.ts';
-import { createRenderer, type Drawing, type Size } from './drawing/renderer.ts';
+import { clearAway, createRenderer, type Drawing, type Size } from './drawing/renderer.ts';
 import { FrameLoop, type FrameStats } from './frame.ts';
 import { type Desk, freshUi } from './handling/desk.ts';
 import { allPlaces, placeSpots } from './handling/places.ts';
@@ -352,6 +352,7 @@ class Scene implements BenchScene, SetOutScene {
     const moving = this.stage.update(s, this.ui, hint, now, dt);
     if (running) this.sharpness(Math.min(this.fullResolution, this.movingResolution));
     this.renderer.render(this.root);
+    clearAway(now);
     this.sharpenSoon();
     return moving;
   }

@@ -12,23 +12,35 @@ function drawn(hand: Hand): Promise<number> {
   });
 }
 
-/** Pictures drawn while nobody does anything. */
-async function drawnAtRest(hand: Hand): Promise<number> {
+/** Pictures drawn while nobody does anything, and frames that any script on the page asks for. */
+async function usedAtRest(hand: Hand): Promise<{ pictures: number; frames: number }> {
   await hand.wait(1500);
   const before = await drawn(hand);
+  const framesAsked = await hand.page.evaluateHandle(() => {
+    const asked = { frames: 0 };
+    const real = globalThis.requestAnimationFrame;
+    globalThis.requestAnimationFrame = (call) => {
+      asked.frames += 1;
+      return real(call);
+    };
+    return asked;
+  });
   await hand.wait(1500);
-  return (await drawn(hand)) - before;
+  const { frames } = await framesAsked.jsonValue();
+  return { pictures: (await drawn(hand)) - before, frames };
 }
+
+const NOTHING = { pictures: 0, frames: 0 };
 
 describe('a bench at rest', () => {
   it('draws nothing, off or on, and draws again at the first act', async () => {
     const { hand, close } = await openBench('q-91d2');
     await hand.drag('mat', 'cradle');
-    expect(await drawnAtRest(hand)).toBe(0);
+    expect(await usedAtRest(hand)).toEqual(NOTHING);
     const before = await drawn(hand);
     await hand.press('selector:high');
     await expect.poll(() => drawn(hand)).toBeGreaterThan(before);
-    expect(await drawnAtRest(hand)).toBe(0);
+    expect(await usedAtRest(hand)).toEqual(NOTHING);
     await close();
   });
 });
