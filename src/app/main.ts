@@ -1,4 +1,3 @@
-import '@fontsource-variable/atkinson-hyperlegible-next';
 import { h, render } from 'preact';
 import { warmScene } from '../scene/warm.ts';
 import { App } from '../screens/App.tsx';

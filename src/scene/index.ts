@@ -4,7 +4,8 @@ import type { Observation } from '../bench/observation.ts';
 import type { Place } from '../bench/places.ts';
 import type { Outcome } from '../bench/port.ts';
 import type { Job } from '../scenario/public/job.ts';
-import { clearAway, createRenderer, type Drawing, type Size } from './drawing/renderer.ts';
+import { clearAway, clearOnlyWhenAsked } from './drawing/clearing.ts';
+import { createRenderer, type Drawing, type Size } from './drawing/renderer.ts';
 import { FrameLoop, type FrameStats } from './frame.ts';
 import { type Desk, freshUi } from './handling/desk.ts';
 import { allPlaces, placeSpots } from './handling/places.ts';
@@ -104,6 +105,7 @@ export async function createBenchScene(
  * @throws when the browser offers no way to draw at all
  */
 export async function setOutScene(size: Size, job: Job, options: BenchSceneOptions): Promise<SetOutScene> {
+  clearOnlyWhenAsked();
   const [renderer] = await Promise.all([createRenderer(size, options.drawing ?? 'auto'), lettersReady()]);
   return new Scene(size, renderer, job, options);
 }
@@ -114,7 +116,9 @@ function sizeOf({ clientWidth, clientHeight }: HTMLElement): Size {
 
 /** Painted words need their letters loaded first; without them the bench still shows, in the system's letters. */
 async function lettersReady(): Promise<void> {
-  const wanted = document.fonts?.load(`600 14px ${FONT}`).catch(() => []);
+  const wanted = Promise.all(
+    [600, 700].map((weight) => document.fonts?.load(`${weight} 14px ${FONT}`)),
+  ).catch(() => []);
   await Promise.race([wanted, new Promise((done) => setTimeout(done, 400))]);
 }
 

@@ -36,8 +36,9 @@ export const AIM = 0x8ff0d2;
 export const REFUSED = 0xff8f6b;
 export const WARN = '#f0a63a';
 
-export const FONT =
-  '"Atkinson Hyperlegible Next Variable", "Atkinson Hyperlegible Next", system-ui, sans-serif';
+/** The face the letters of the bench are cut from. */
+export const LETTERS = 'Atkinson Hyperlegible Next';
+export const FONT = `"${LETTERS}", system-ui, sans-serif`;
 
 export function font(px: number, weight = 600): string {
   return `${weight} ${px}px ${FONT}`;

@@ -1,4 +1,4 @@
-import '@fontsource-variable/atkinson-hyperlegible-next';
+import '../../src/screens/shared/letters.css';
 import type { Action } from '../../src/bench/action.ts';
 import type { Observation } from '../../src/bench/observation.ts';
 import type { Outcome } from '../../src/bench/port.ts';

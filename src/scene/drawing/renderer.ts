@@ -1,4 +1,4 @@
-import { type CanvasRenderer, type Renderer, Ticker, type WebGLRenderer } from 'pixi.js';
+import type { CanvasRenderer, Renderer, WebGLRenderer } from 'pixi.js';
 import { studio } from '../studio/studio.ts';
 
 const MAX_RESOLUTION = 2;
@@ -16,18 +16,10 @@ export interface Size {
  * @throws when the browser offers no way to draw at all
  */
 export async function createRenderer(size: Size, drawing: Drawing): Promise<Renderer> {
-  // Left to itself the library asks for one frame after another, only to look what it could clear away.
-  Ticker.system.autoStart = false;
-  Ticker.system.stop();
   const renderer = await firstThatStarts(size, await orderOf(drawing));
   renderer.canvas.style.display = 'block';
   renderer.canvas.setAttribute('aria-hidden', 'true');
   return renderer;
-}
-
-/** Clears away what has not been drawn for a while; asked for beside a picture, at any rate often enough. */
-export function clearAway(nowMs: number): void {
-  Ticker.system.update(nowMs);
 }
 
 /** Fetches the code that will draw here, so that it is there when the bench is opened. */

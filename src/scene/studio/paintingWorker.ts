@@ -1,5 +1,7 @@
-import letters from '@fontsource-variable/atkinson-hyperlegible-next/files/atkinson-hyperlegible-next-latin-wght-normal.woff2?url';
+import semiBold from '@fontsource/atkinson-hyperlegible-next/files/atkinson-hyperlegible-next-latin-600-normal.woff2?url';
+import bold from '@fontsource/atkinson-hyperlegible-next/files/atkinson-hyperlegible-next-latin-700-normal.woff2?url';
 import { hasGraphicsProcessor } from '../drawing/graphics.ts';
+import { LETTERS } from '../materials.ts';
 import type { Pen } from '../pen.ts';
 import { type Order, pixelsOf } from './order.ts';
 import { paintOrder } from './paintOrder.ts';
@@ -29,13 +31,15 @@ const lettersReady = Promise.race([fetchLetters(), new Promise((done) => setTime
 /** A worker has letters of its own. */
 async function fetchLetters(): Promise<void> {
   try {
-    const face = new FontFace('Atkinson Hyperlegible Next Variable', `url(${letters})`, {
-      weight: '200 800',
-    });
-    (globalThis as unknown as { readonly fonts: FontFaceSet }).fonts.add(await face.load());
+    await Promise.all([fetchLetter(semiBold, '600'), fetchLetter(bold, '700')]);
   } catch (error) {
     console.warn('The letters of the bench did not come:', error);
   }
+}
+
+async function fetchLetter(file: string, weight: string): Promise<void> {
+  const face = await new FontFace(LETTERS, `url(${file})`, { weight }).load();
+  (globalThis as unknown as { readonly fonts: FontFaceSet }).fonts.add(face);
 }
 
 addEventListener('message', ({ data }: MessageEvent<Asked>) => {
