@@ -1,4 +1,4 @@
-import { ATTEMPT_FORMAT, ATTEMPT_VERSION, type Attempt, MOST_ATTEMPT_CHARS } from '../attempt/entry.ts';
+import { type Attempt, MOST_ATTEMPT_CHARS, NEW_ATTEMPT } from '../attempt/entry.ts';
 import type { RemedyDone } from '../bench/guide/guide.ts';
 import type { SheetLine } from '../bench/paper.ts';
 import { type LocalBench, openLocalBench, resumeLocalBench } from '../link/localBench.ts';
@@ -211,7 +211,7 @@ async function begin(
   if (!scenario) return wrong('', `There is no job ${jobId} on the board.`);
   const id = crypto.randomUUID();
   const start = { id, learner, mode: scenario.public.mode, startedAt: new Date().toISOString(), scenario };
-  const header = { format: ATTEMPT_FORMAT, version: ATTEMPT_VERSION, ...start, endMs: 0 } as const;
+  const header = { ...NEW_ATTEMPT, ...start, endMs: 0 } as const;
   await store.begin(header);
   return right({ ...header, entries: [] });
 }

@@ -15,9 +15,10 @@ function stoppedBy({ broken }: Film): Marks['stoppedBy'] {
 
 /**
  * Marks of a film already played.
- * @param rubric  the job's own, unless another is tried on it; what stops an attempt is for no rubric to say
+ * @param own  the job's own, unless another is tried on it; what stops an attempt is for no rubric to say
  */
-export function marksOf(film: Film, rubric: Rubric = rubricOf(film.scenario.public)): Marks {
+export function marksOf(film: Film, own: Rubric = rubricOf(film.scenario.public)): Marks {
+  const rubric = film.points.rubricOf(own);
   const worked = workedOf(film);
   const marks = [
     ...procedureMarks(worked, rubric),

@@ -4,6 +4,7 @@ import { createSession, designOf, type Session } from '../attempt/session.ts';
 import type { Observation } from '../bench/observation.ts';
 import type { ArmatureDesign } from '../engine/parts/armature.ts';
 import type { PartLibrary, Scenario } from '../scenario/scenario.ts';
+import { type Points, TENTHS, WHOLE } from './points.ts';
 
 /** A stretch of simulated time in which nobody did anything, ended by an act or by the end of the record. */
 export interface Stretch {
@@ -26,6 +27,7 @@ export interface Broken extends BrokenRule {
 /** A whole attempt played again: what was done, and what could be seen while it was done. */
 export interface Film {
   readonly scenario: Scenario;
+  readonly points: Points;
   readonly design: ArmatureDesign;
   readonly entries: readonly Entry[];
   readonly stretches: readonly Stretch[];
@@ -107,5 +109,6 @@ export function filmOf(attempt: Attempt, library: PartLibrary): Film {
     ...rule,
     refused: wasRefused(session.log, rule),
   }));
-  return { scenario, design, entries: session.log, stretches, broken };
+  const points = attempt.points === 'whole' ? WHOLE : TENTHS;
+  return { scenario, points, design, entries: session.log, stretches, broken };
 }

@@ -45,6 +45,9 @@ export interface Entry {
 export const ATTEMPT_FORMAT = 'slot-and-riser/attempt';
 export const ATTEMPT_VERSION = 1;
 
+/** What every new attempt says of itself. */
+export const NEW_ATTEMPT = { format: ATTEMPT_FORMAT, version: ATTEMPT_VERSION, points: 'whole' } as const;
+
 /** Longest attempt file accepted, characters; three thousand acts take about two million. */
 export const MOST_ATTEMPT_CHARS = 20_000_000;
 
@@ -52,6 +55,8 @@ export const MOST_ATTEMPT_CHARS = 20_000_000;
 export interface Attempt {
   readonly format: typeof ATTEMPT_FORMAT;
   readonly version: typeof ATTEMPT_VERSION;
+  /** How it is marked: in whole points, or, left out, in tenths as all attempts once were (assess/points.ts). */
+  readonly points?: 'whole';
   readonly id: string;
   readonly mode: Mode;
   readonly learner: string;

@@ -173,6 +173,7 @@ const entry = z.strictObject({
 export const attemptSchema = z.strictObject({
   format: z.literal(ATTEMPT_FORMAT),
   version: z.literal(ATTEMPT_VERSION),
+  points: z.exactOptional(z.literal('whole')),
   id: text(100).check(z.minLength(1)),
   mode,
   learner: text(200),

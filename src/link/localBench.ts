@@ -7,7 +7,7 @@ import type { PartLibrary } from '../scenario/scenario.ts';
 import type { Clock } from './clock.ts';
 
 /** What an attempt says of itself before its first entry. */
-export type AttemptStart = Pick<Attempt, 'id' | 'mode' | 'learner' | 'startedAt' | 'scenario'>;
+export type AttemptStart = Pick<Attempt, 'points' | 'id' | 'mode' | 'learner' | 'startedAt' | 'scenario'>;
 
 /** A bench that runs in this program, with the attempt it belongs to. */
 export interface LocalBench extends BenchPort {
@@ -96,10 +96,11 @@ class RunningBench implements LocalBench {
   sinceLastAct = (): readonly Happened[] => this.session.sinceLastAct(this.now());
 
   attempt = (): Attempt => {
-    const { id, mode, learner, startedAt, scenario } = this.start;
+    const { points, id, mode, learner, startedAt, scenario } = this.start;
     return {
       format: ATTEMPT_FORMAT,
       version: ATTEMPT_VERSION,
+      ...(points === undefined ? {} : { points }),
       id,
       mode,
       learner,

@@ -16,6 +16,20 @@ export function checkRubric(rubric: Rubric, path: string): Issue[] {
   ];
 }
 
+/**
+ * Points that are not whole, which a new job's rubric must not have, since people sign for them; one that was kept before
+ * is still read, and marked in whole points all the same.
+ */
+export function brokenPoints({ criteria, sure }: Rubric, path: string): Issue[] {
+  const points = [
+    ...criteria.map(({ weight }, nth) => ({ at: `${path}.criteria[${nth}].weight`, weight })),
+    ...(sure === null ? [] : [{ at: `${path}.sure.weight`, weight: sure.weight }]),
+  ];
+  return points
+    .filter(({ weight }) => !Number.isInteger(weight))
+    .map(({ at, weight }) => ({ path: at, sentence: `Expected whole points, but ${weight} came.` }));
+}
+
 function checkRow({ criteria }: Rubric, row: RubricRow, nth: number, path: string): Issue[] {
   const named = nameValue(row.criterion);
   if (!KNOWN.includes(row.criterion)) {

@@ -3,7 +3,7 @@ import type { ArmatureDesign } from '../engine/parts/armature.ts';
 import { checkFault } from '../engine/parts/faultRules.ts';
 import { checkWinding } from '../engine/parts/windingRules.ts';
 import { checkParts } from './checkParts.ts';
-import { checkRubric } from './checkRubric.ts';
+import { brokenPoints, checkRubric } from './checkRubric.ts';
 import { contradictions } from './contradictions.ts';
 import { unfindable } from './findable.ts';
 import { parseJsonText } from './jsonText.ts';
@@ -70,10 +70,15 @@ export function parseScenario(input: unknown, library: PartLibrary): Parsed<Scen
   return issues.length > 0 ? refuse(...issues) : { ok: true, value: scenario };
 }
 
-/** Reads a scenario that is to become a job: it must not hide what nobody could find. */
+/** Reads a scenario that is to become a job: it must not hide what nobody could find, nor be worth broken points. */
 export function parseNewJob(input: unknown, library: PartLibrary): Parsed<Scenario> {
   const read = parseScenario(input, library);
-  const issues = read.ok ? unfindable(read.value) : [];
+  if (!read.ok) return read;
+  const { rubric } = read.value.public;
+  const issues = [
+    ...unfindable(read.value),
+    ...(rubric === undefined ? [] : brokenPoints(rubric, 'public.rubric')),
+  ];
   return issues.length > 0 ? refuse(...issues) : read;
 }
 

@@ -1,6 +1,6 @@
 import { workJob } from '../../src/assess/expert/expert.ts';
 import type { Bench } from '../../src/assess/expert/hands.ts';
-import { ATTEMPT_FORMAT, ATTEMPT_VERSION, type Attempt } from '../../src/attempt/entry.ts';
+import { type Attempt, NEW_ATTEMPT } from '../../src/attempt/entry.ts';
 import { createSession, designOf, type Session } from '../../src/attempt/session.ts';
 import type { ArmatureFault } from '../../src/engine/parts/armatureFault.ts';
 import { jobOf } from '../../src/scenario/public/view.ts';
@@ -36,8 +36,7 @@ export function scenarioWith(
 
 export function attemptOf(session: Session, scenario: Scenario, endMs: number): Attempt {
   return {
-    format: ATTEMPT_FORMAT,
-    version: ATTEMPT_VERSION,
+    ...NEW_ATTEMPT,
     id: 'a-0001',
     mode: session.mode,
     learner: 'apprentice',

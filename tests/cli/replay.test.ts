@@ -1,6 +1,7 @@
 import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
+import { fileURLToPath } from 'node:url';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { assess } from '../../src/assess/assess.ts';
 import { replayFile } from '../../src/cli/support/replay.ts';
@@ -98,6 +99,14 @@ describe('replay of a signed record with its evidence', () => {
       /^evidence\.json: attempts\[0\]\.attempt\.entries\[3\]\.n: Expected 3, but 7 came\.$/,
     );
   });
+});
+
+it('a record signed when marks had tenths still comes to what was signed', async () => {
+  const path = fileURLToPath(new URL('old/signed-in-tenths.json', import.meta.url));
+  const { out, err, code } = await replayFile([path]);
+  expect({ err, code }).toEqual({ err: [], code: 0 });
+  expect(out).toContainEqual(expect.stringMatching(/^Marks: 37\.6 of 202\.7\./));
+  expect(out).toContainEqual(expect.stringMatching(/^Holds, signature: /));
 });
 
 it('a sealed attempt nobody signed is played, and what cannot be told is said', async () => {

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { parseScenario } from '../../src/scenario/parse.ts';
+import { parseNewJob, parseScenario } from '../../src/scenario/parse.ts';
 import { BUILT_IN_RUBRIC, rubricOf, THRESHOLDS } from '../../src/scenario/public/rubric.ts';
 import { partLibrary, scenarioTexts } from './files.ts';
 
@@ -17,6 +17,19 @@ function broken(change: (rubric: Loose) => void): string[] {
   const read = withRubric(rubric);
   return read.ok ? [] : read.issues.map(({ path, sentence }) => `${path}: ${sentence}`);
 }
+
+it('a new job is worth whole points; one kept before may have tenths', () => {
+  const file = JSON.parse(scenarioTexts().get('q-91d2')!);
+  const criteria = [{ criterion: 'groundPass', weight: 7.5 }];
+  const rubric = { ...BUILT_IN_RUBRIC, criteria, sure: { rule: 'brier', weight: 0.5 } };
+  const job = { ...file, version: 3, public: { ...file.public, rubric } };
+  expect(parseScenario(job, library).ok).toBe(true);
+  const read = parseNewJob(job, library);
+  expect(read.ok ? [] : read.issues).toEqual([
+    { path: 'public.rubric.criteria[0].weight', sentence: 'Expected whole points, but 7.5 came.' },
+    { path: 'public.rubric.sure.weight', sentence: 'Expected whole points, but 0.5 came.' },
+  ]);
+});
 
 describe('a rubric in a scenario file', () => {
   it('is read as it stands, and its job is marked by it', () => {

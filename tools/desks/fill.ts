@@ -1,7 +1,7 @@
 import type { Library } from '../../src/app/library.ts';
 import { assess } from '../../src/assess/assess.ts';
 import { workJob } from '../../src/assess/expert/expert.ts';
-import { ATTEMPT_FORMAT, ATTEMPT_VERSION, type Attempt } from '../../src/attempt/entry.ts';
+import { type Attempt, NEW_ATTEMPT } from '../../src/attempt/entry.ts';
 import { createSession, designOf } from '../../src/attempt/session.ts';
 import type { Action } from '../../src/bench/action.ts';
 import { jobOf } from '../../src/scenario/public/view.ts';
@@ -76,8 +76,7 @@ function worked(
     session.act(action, atMs);
   }
   return {
-    format: ATTEMPT_FORMAT,
-    version: ATTEMPT_VERSION,
+    ...NEW_ATTEMPT,
     ...who,
     mode: 'assessed',
     scenario,

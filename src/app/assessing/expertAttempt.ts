@@ -1,5 +1,5 @@
 import { workJob } from '../../assess/expert/expert.ts';
-import { ATTEMPT_FORMAT, ATTEMPT_VERSION, type Attempt } from '../../attempt/entry.ts';
+import { type Attempt, NEW_ATTEMPT } from '../../attempt/entry.ts';
 import { createSession, designOf } from '../../attempt/session.ts';
 import { jobOf } from '../../scenario/public/view.ts';
 import type { PartLibrary } from '../../scenario/scenario.ts';
@@ -10,8 +10,7 @@ export function expertAttempt(attempt: Attempt, parts: PartLibrary): Attempt {
   const session = createSession({ scenario, design: designOf(scenario, parts), mode });
   const { endMs } = workJob(session, jobOf(scenario, parts));
   return {
-    format: ATTEMPT_FORMAT,
-    version: ATTEMPT_VERSION,
+    ...NEW_ATTEMPT,
     id: `expert-${attempt.id}`,
     mode,
     learner: 'Expert',

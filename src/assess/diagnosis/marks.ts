@@ -219,29 +219,33 @@ function sureShare(held: Case | null, right: boolean, rule: ScoringRule): Share 
   return { ...sureScore(rule, held.verdict.sure, right), entries: [held.entry] };
 }
 
-const tenths = (points: number) => Math.round(points * 10) / 10;
-
 /** Marks for one part. Those of an armature go by the plain names, since most jobs are about nothing else. */
 function marksOfPart(worked: Worked, part: PartKind, rubric: Rubric): Mark[] {
   const held = caseOf(worked, part);
   const shares = sharesOf(held);
   const marks = (Object.keys(DIAGNOSIS_TITLES) as DiagnosisId[]).flatMap((id) => {
     const weight = weightOf(rubric, id);
-    return weight === null ? [] : [mark(id, DIAGNOSIS_TITLES[id], weight, shares[id])];
+    if (weight === null) return [];
+    const worth = worthOf(weight);
+    return [mark(id, DIAGNOSIS_TITLES[id], shares[id], worth.of, worth.earned(shares[id].share))];
   });
   if (rubric.sure === null) return marks;
   const { rule, weight } = rubric.sure;
   const sure = sureShare(held, shares.condition.share === 1, rule);
-  return [...marks, mark('sure', SURE_TITLES[rule], weight, sure)];
+  const worth = worthOf(weight);
+  return [...marks, mark('sure', SURE_TITLES[rule], sure, worth.of, worth.scored(sure.share))];
 
-  function mark(id: string, title: string, weight: number, { share, sentence, entries }: Share): Mark {
+  function worthOf(weight: number) {
+    return worked.film.points.worth(weight, worked.parts.length, worked.parts.indexOf(part));
+  }
+
+  function mark(id: string, title: string, { sentence, entries }: Share, of: number, earned: number): Mark {
     const alone = part === 'armature' && worked.parts.length === 1;
-    const of = tenths(weight / worked.parts.length);
     return {
       id: part === 'armature' ? id : `${part}.${id}`,
       group: 'diagnosis',
       title: alone ? title : `${PART_TITLES[part]}: ${lowerFirst(title)}`,
-      earned: share === 1 ? of : tenths((share * weight) / worked.parts.length),
+      earned,
       of,
       sentence,
       entries,

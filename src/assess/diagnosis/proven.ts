@@ -7,6 +7,7 @@ import { canBeProven, matRestedOf } from '../evidence/mat/ofAttempt.ts';
 import { judgeRested, type Rested, restedOf } from '../evidence/ofAttempt.ts';
 import type { Film } from '../film.ts';
 import type { Mark } from '../mark.ts';
+import type { Worth } from '../points.ts';
 import { PART_TITLES, percentWords } from '../words.ts';
 
 export const PROVEN_ID = 'proven';
@@ -65,35 +66,37 @@ export function provenSentence(judged: Judged, { from }: Pick<Rested, 'from'>): 
   }
 }
 
-const tenths = (points: number) => Math.round(points * 10) / 10;
-
 /** Marks for what the learner's own readings make of the verdict on each part. */
 export function provenMarks(film: Film, rubric: Rubric): Mark[] {
   const weight = weightOf(rubric, PROVEN_ID);
   if (weight === null) return [];
-  // What diagnosis is worth is shared by the parts of the job.
-  const of = tenths(weight / film.scenario.public.parts.length);
-  return provableParts(film.scenario.public).map((part) =>
-    part === 'armature' ? armatureMark(film, of) : matMark(film, part, of),
-  );
+  const { parts } = film.scenario.public;
+  return provableParts(film.scenario.public).map((part) => {
+    // What diagnosis is worth is shared by the parts of the job.
+    const { of } = film.points.worth(weight, parts.length, parts.indexOf(part));
+    const worth = film.points.worth(of);
+    return part === 'armature' ? armatureMark(film, worth) : matMark(film, part, worth);
+  });
 }
 
-function armatureMark(film: Film, of: number): Mark {
+function armatureMark(film: Film, worth: Worth): Mark {
   const rested = restedOf(film);
-  const mark = { id: PROVEN_ID, group: 'diagnosis', title: ARMATURE_TITLE, of } as const;
-  return markOf(mark, rested && { ...rested, judged: judgeRested(film, rested) });
+  const mark = { id: PROVEN_ID, group: 'diagnosis', title: ARMATURE_TITLE, of: worth.of } as const;
+  return markOf(mark, worth, rested && { ...rested, judged: judgeRested(film, rested) });
 }
 
-function matMark(film: Film, part: MatPart, of: number): Mark {
+function matMark(film: Film, part: MatPart, worth: Worth): Mark {
   const title = `${PART_TITLES[part]}: verdict proven by own readings`;
-  return markOf({ id: `${part}.${PROVEN_ID}`, group: 'diagnosis', title, of }, matRestedOf(film, part));
+  const mark = { id: `${part}.${PROVEN_ID}`, group: 'diagnosis', title, of: worth.of } as const;
+  return markOf(mark, worth, matRestedOf(film, part));
 }
 
 function markOf(
   mark: Pick<Mark, 'id' | 'group' | 'title' | 'of'>,
+  worth: Worth,
   rested: (Pick<Rested, 'from' | 'entry'> & { readonly judged: Judged }) | null,
 ): Mark {
   if (rested === null) return { ...mark, earned: 0, sentence: 'No verdict was written.', entries: [] };
-  const earned = tenths(provenShare(rested.judged) * mark.of);
+  const earned = worth.earned(provenShare(rested.judged));
   return { ...mark, earned, sentence: provenSentence(rested.judged, rested), entries: [rested.entry] };
 }

@@ -40,7 +40,7 @@ export function procedureMarks(worked: Worked, rubric: Rubric): Mark[] {
     const criterion = CRITERIA.get(id);
     if (criterion === undefined || !canCount(id, card) || criterion.arises?.(worked) === false) return [];
     const { share, sentence, entries } = criterion.judge(worked, thresholdOf(row) ?? 0);
-    const earned = Math.round(share * weight * 10) / 10;
-    return [{ id, group: 'procedure', title: criterion.title, earned, of: weight, sentence, entries }];
+    const { of, earned } = worked.film.points.worth(weight);
+    return [{ id, group: 'procedure', title: criterion.title, earned: earned(share), of, sentence, entries }];
   });
 }

@@ -1,6 +1,6 @@
 import { readFileSync } from 'node:fs';
 import { workJob } from '../../../src/assess/expert/expert.ts';
-import { ATTEMPT_FORMAT, ATTEMPT_VERSION, type Attempt } from '../../../src/attempt/entry.ts';
+import { type Attempt, NEW_ATTEMPT } from '../../../src/attempt/entry.ts';
 import { createSession, designOf } from '../../../src/attempt/session.ts';
 import { parsePartText, parseScenarioText } from '../../../src/scenario/parse.ts';
 import { jobOf } from '../../../src/scenario/public/view.ts';
@@ -28,8 +28,7 @@ export function expertRun(id: string): Attempt {
   const session = createSession({ scenario, design: designOf(scenario, library) });
   const { endMs } = workJob(session, jobOf(scenario, library));
   return {
-    format: ATTEMPT_FORMAT,
-    version: ATTEMPT_VERSION,
+    ...NEW_ATTEMPT,
     id: `expert-${id}`,
     mode: session.mode,
     learner: 'Expert',
