@@ -1,6 +1,7 @@
 import type { Browser, Page } from 'playwright-core';
 import type { Hand } from '../../browser/support/hand.ts';
 import { keptActs } from '../../browser/support/kept.ts';
+import { type Used, usedWhile } from '../../browser/support/rest.ts';
 import { toBench } from '../../browser/support/screens.ts';
 import { longestTimers, quantile, scriptPerFrame } from './trace.ts';
 
@@ -11,9 +12,9 @@ export interface FrameSpeed {
   readonly p95Ms: number;
   /** The same machine doing a fixed sum in the same page, ms. */
   readonly witnessMs: number;
-  /** Pictures drawn in three seconds in which nobody does anything: bench off, and bench on. */
-  readonly idleOff: number;
-  readonly idleOn: number;
+  /** Three seconds in which nobody does anything: bench off, and bench on. */
+  readonly idleOff: Used;
+  readonly idleOn: Used;
 }
 
 const JOB = 'q-7a16';
@@ -28,11 +29,11 @@ export async function frameSpeed(browser: Browser, url: string): Promise<FrameSp
   const hand = await toBench(page, JOB);
   await hand.drag('mat', 'cradle');
   await hand.wait(800);
-  const idleOff = await drawnWhile(page, () => hand.wait(3000));
+  const idleOff = await usedWhile(page, () => hand.wait(3000));
   await hand.drag('strip', 'strip-at:180');
   await hand.press('selector:high');
   await hand.wait(1500);
-  const idleOn = await drawnWhile(page, () => hand.wait(3000));
+  const idleOn = await usedWhile(page, () => hand.wait(3000));
   await turn(hand, 1);
   await browser.startTracing(page, { categories: CATEGORIES });
   await turn(hand, SECONDS);
@@ -49,17 +50,6 @@ export async function frameSpeed(browser: Browser, url: string): Promise<FrameSp
     idleOff,
     idleOn,
   };
-}
-
-async function drawnWhile(page: Page, what: () => Promise<void>): Promise<number> {
-  const drawn = () =>
-    page.evaluate(() => {
-      const host = document.querySelector('.bench-picture') as Element & { drawing(): { frames: number } };
-      return host.drawing().frames;
-    });
-  const before = await drawn();
-  await what();
-  return (await drawn()) - before;
 }
 
 async function turn(hand: Hand, seconds: number): Promise<void> {

@@ -1,6 +1,7 @@
 import { build } from 'vite';
 import { serveBuild } from '../../../src/cli/support/serveBuild.ts';
 import { findChromium, launch } from '../../browser/support/chromium.ts';
+import type { Used } from '../../browser/support/rest.ts';
 import { type FrameSpeed, frameSpeed } from './frames.ts';
 import { type Start, type StartSpeed, startSpeed } from './start.ts';
 
@@ -36,9 +37,13 @@ export function benchLines({ frames, start }: BenchSpeed): string[] {
     `  script per frame, armature turning under the strip, ${frames.frames} frames, processor time:`,
     `    median ${ms(frames.medianMs)} (${met(frames.medianMs, FRAME_MEDIAN_MS)}), 95th percentile ${ms(frames.p95Ms)} (${met(frames.p95Ms, FRAME_P95_MS)})`,
     `    a fixed sum in the same page ${ms(frames.witnessMs)}: ${(frames.witnessMs / frames.medianMs).toFixed(0)} median frames`,
-    `  pictures drawn in 3 s of rest: ${frames.idleOff} with the bench off, ${frames.idleOn} on HIGH`,
+    `  3 s of rest: ${usedWords(frames.idleOff)} with the bench off, ${usedWords(frames.idleOn)} on HIGH`,
     `  cold start, processor ${start.throttled} times slower, median of ${start.starts.length}:`,
     `    a lifted probe in the log ${ms(start.median.loggedMs)} (${met(start.median.loggedMs, START_MS)}), ${times('loggedMs')} times an empty page with one button (${ms(start.witness.loggedMs)})`,
     `    and on disk ${ms(start.median.diskMs)}, ${times('diskMs')} times that page (${ms(start.witness.diskMs)})`,
   ];
+}
+
+function usedWords({ pictures, frames }: Used): string {
+  return `${pictures} pictures drawn and ${frames} frames asked for`;
 }

@@ -1,0 +1,40 @@
+import type { Page } from 'playwright-core';
+
+export interface Used {
+  /** Pictures of the bench drawn. */
+  readonly pictures: number;
+  /** Frames that any script on the page asked for, drawn or not. */
+  readonly frames: number;
+}
+
+/** What the page of a bench uses while something goes on. */
+export async function usedWhile(page: Page, what: () => Promise<void>): Promise<Used> {
+  const before = await drawn(page);
+  const framesAsked = await page.evaluateHandle(() => {
+    const asked = { frames: 0 };
+    const real = globalThis.requestAnimationFrame;
+    globalThis.requestAnimationFrame = (call) => {
+      asked.frames += 1;
+      return real(call);
+    };
+    return Object.assign(asked, {
+      stop: () => {
+        globalThis.requestAnimationFrame = real;
+      },
+    });
+  });
+  await what();
+  const frames = await framesAsked.evaluate((asked) => {
+    asked.stop();
+    return asked.frames;
+  });
+  return { pictures: (await drawn(page)) - before, frames };
+}
+
+/** Pictures drawn so far. */
+export function drawn(page: Page): Promise<number> {
+  return page.evaluate(() => {
+    const host = document.querySelector('.bench-picture') as Element & { drawing(): { frames: number } };
+    return host.drawing().frames;
+  });
+}
