@@ -1,4 +1,4 @@
-import type { BenchLead } from './benchLeads.ts';
+import { BENCH_LEADS, type BenchLead } from './benchLeads.ts';
 import type { Layout } from './layout.ts';
 import { cableEnd, type LeadPose, leadTail, type Situation } from './pose.ts';
 import type { Point } from './project.ts';
@@ -8,16 +8,61 @@ export const CABLE_POINTS = 28;
 /** How the cable of a posed lead lies. */
 export function cableOf(s: Situation, lead: BenchLead, pose: LeadPose): Point[] {
   const tail = leadTail(pose, lead);
-  const socket = cableEnd(s, lead);
-  const out = s.layout.mode === 'narrow' && s.seen.leads[lead].at !== 'holster';
-  return out && tail.y < socket.y - 70
-    ? roundTheOutside(s.layout, tail, pose.angle, socket)
-    : hang(tail, pose.angle, socket, pose.scale);
+  const socket = cableEnd(s, lead, tail);
+  const { mode, panel } = s.layout;
+  const hanging = () => hang(tail, pose.angle, socket, pose.scale);
+  if (s.seen.leads[lead].at === 'holster') return hanging();
+  if (mode === 'narrow')
+    return tail.y < panel.frame.y - 66 ? roundTheOutside(s.layout, tail, pose.angle, socket) : hanging();
+  const share = shareOfGap(s.layout, tail, socket);
+  if (share === 0) return hanging();
+  const down = downTheGap(s.layout, tail, pose.angle, socket, BENCH_LEADS.indexOf(lead));
+  return share === 1 ? down : between(hanging(), down, share);
+}
+
+/** Distance over which a cable in a moving hand changes from one way of lying to the other, px. */
+const CHANGES_OVER = 60;
+
+/** How much of a cable lies in the gap before the end view, 0..1: all of it where the lead is on the main view. */
+function shareOfGap({ endBox, panel }: Layout, tail: Point, socket: Point): number {
+  if (socket.x < endBox.x + 20) return 0;
+  const left = (endBox.x + 40 - tail.x) / CHANGES_OVER;
+  const above = (panel.frame.y - 40 - tail.y) / CHANGES_OVER;
+  return Math.max(0, Math.min(1, left, above));
+}
+
+/** Between main and end view to the bench's edge and along it, so that no cable hangs across what is read. */
+function downTheGap({ endBox, panel }: Layout, tail: Point, angle: number, socket: Point, nth: number): Point[] {
+  const x = endBox.x - 2 - 4 * nth;
+  const y = panel.frame.y - 3 - 1.6 * nth;
+  const reach = Math.min(90, y - tail.y - 20);
+  const turn = { x, y: Math.min(y - 26, tail.y + reach) };
+  const out = Math.max(30, (x - tail.x) * 0.6);
+  const leaving = { x: tail.x + Math.cos(angle) * out, y: tail.y + Math.sin(angle) * out };
+  const corner = { x: x + 26, y };
+  const last = { x: socket.x - 14, y };
+  return [
+    ...along(tail, leaving, { x, y: turn.y - reach * 0.5 }, turn, 10),
+    ...along(turn, turn, turn, { x, y: y - 24 }, 4),
+    ...along({ x, y: y - 24 }, { x, y: y - 8 }, { x: x + 8, y }, corner, 5),
+    ...along(corner, corner, last, last, 3),
+    ...along(last, { x: socket.x - 4, y }, { x: socket.x, y: socket.y - 5 }, socket, 5),
+    socket,
+  ];
+}
+
+/** The beginning of each of so many even stretches of a curve. */
+function along(p0: Point, p1: Point, p2: Point, p3: Point, stretches: number): Point[] {
+  return Array.from({ length: stretches }, (_, i) => bezier(p0, p1, p2, p3, i / stretches));
+}
+
+function between(a: readonly Point[], b: readonly Point[], share: number): Point[] {
+  return a.map((p, i) => ({ x: p.x + (b[i]!.x - p.x) * share, y: p.y + (b[i]!.y - p.y) * share }));
 }
 
 /** On a phone a cable goes down the edge of the picture nearer to its handle, so that no bar lies under it. */
 function roundTheOutside({ endBox, end }: Layout, tail: Point, angle: number, socket: Point): Point[] {
-  const nth = (socket.x - endBox.x) / 4;
+  const nth = (socket.x - endBox.x) / 3;
   const edge = tail.x < end.x ? endBox.x + 4 + nth : endBox.x + endBox.w - 2 - nth;
   const turn = { x: edge, y: Math.min(tail.y + 66, socket.y - 40) };
   const leaving = { x: tail.x + Math.cos(angle) * 24, y: tail.y + Math.sin(angle) * 24 };

@@ -1,12 +1,14 @@
 import { Container, Graphics, Sprite } from 'pixi.js';
 import type { Observation } from '../bench/observation.ts';
 import type { Place } from '../bench/places.ts';
+import { onArmature } from '../bench/state.ts';
+import { type Cord, cordRun, inEndView } from './clips.ts';
 import type { Layout, Rect } from './layout.ts';
 import { font, INK } from './materials.ts';
 import { paintFace } from './paint/instrumentFace.ts';
-import { clipPoint, type Situation } from './pose.ts';
-import type { Point } from './project.ts';
-import { type Face, faceOf, INSTRUMENTS, type Instrument, isInUse, SWEEP, scaleShare } from './railShape.ts';
+import type { Situation } from './pose.ts';
+import { onEnd, type Point } from './project.ts';
+import { type Face, faceOf, INSTRUMENTS, type Instrument, isInUse, scaleAngle } from './railShape.ts';
 import { painted, still } from './surface.ts';
 
 /** What one instrument shows. */
@@ -22,6 +24,7 @@ interface Shown {
 }
 
 const COLOUR: Readonly<Record<Instrument, number>> = { tester: 0xa8483b, drop: 0x6a9bb0 };
+const FEED = 0xd0902f;
 
 function shownBy({ tester, drop }: Observation, which: Instrument): Shown {
   if (which === 'tester') {
@@ -38,6 +41,9 @@ function shownBy({ tester, drop }: Observation, which: Instrument): Shown {
 export class Instruments {
   readonly node = new Container();
   private readonly faces: ReadonlyMap<Instrument, InstrumentFace>;
+  /** Behind the armature, and over the end view. */
+  readonly back = new Graphics();
+  readonly end = new Graphics();
   private readonly wires = new Graphics();
 
   constructor(layout: Layout, resolution: number, lettering: boolean) {
@@ -52,7 +58,7 @@ export class Instruments {
   }
 
   show(s: Situation): void {
-    this.wires.clear();
+    for (const pen of [this.wires, this.back, this.end]) pen.clear();
     for (const [which, face] of this.faces) {
       face.node.visible = isInUse(s.seen, which);
       if (!face.node.visible) continue;
@@ -63,34 +69,58 @@ export class Instruments {
 
   private join(s: Situation, which: Instrument, { posts }: Face): void {
     const { leads, drop } = s.seen;
-    this.wire(s, posts[0], leads[`${which}.1`].touches, COLOUR[which]);
-    this.wire(s, posts[1], leads[`${which}.2`].touches, COLOUR[which]);
+    this.wire(s, posts[0], leads[`${which}.1`].touches, 0, COLOUR[which]);
+    this.wire(s, posts[1], leads[`${which}.2`].touches, 1, COLOUR[which]);
     if (which !== 'drop' || drop.feed === null) return;
-    for (const place of drop.feed) this.wire(s, posts[2], place, 0xd0902f, 2);
+    this.wire(s, posts[2], drop.feed[0], 2, FEED);
+    this.wire(s, posts[2], drop.feed[1], 3, FEED);
   }
 
-  /** A cable from the instrument to a clip on metal. */
-  private wire(s: Situation, from: Point, place: Place | null, color: number, heavier = 0): void {
-    const metal = place === null ? null : clipPoint(s, place);
-    if (metal === null) return;
-    // A clip of the feed and one of the meter may share a contact: neither hides the other.
-    const aside = heavier > 0 ? -5 : 5;
-    const to = { x: metal.x + aside, y: metal.y + aside };
-    const over = s.layout.mode === 'narrow' ? (from.y + to.y) / 2 + 16 : Math.min(from.y, to.y) - 18;
-    // To the armature in the cradle along the growler and up, so that it hides neither core nor bars.
-    const { side, sideBox } = s.layout;
-    const toCradle = side !== null && to.x < sideBox!.w;
-    const sag = toCradle ? { x: to.x, y: from.y } : { x: (from.x + to.x) / 2, y: over };
-    for (const [width, tint] of [
-      [5 + heavier, 0x0a1416],
-      [3 + heavier, color],
-    ] as const) {
-      this.wires.moveTo(from.x, from.y).quadraticCurveTo(sag.x, sag.y, to.x, to.y);
-      this.wires.stroke({ width, color: tint, cap: 'round' });
-    }
-    this.wires.circle(to.x, to.y, 6 + heavier).fill(0x0a1416);
-    this.wires.circle(to.x, to.y, 4 + heavier).fill(color);
+  /** A cable from the instrument to a clip on metal, and the clip as the commutator end shows it. */
+  private wire(s: Situation, from: Point, place: Place | null, cord: Cord, colour: number): void {
+    const run = place === null ? null : cordRun(s, from, place, cord);
+    if (place === null || run === null) return;
+    const width = cord > 1 ? 5 : 3;
+    const small = s.layout.side && onArmature(place) && s.seen.cradle !== 'armature' ? 0.6 : 1;
+    layCord(this.wires, run.front, width, colour);
+    layCord(this.back, run.behind, width, colour);
+    if (run.behind.length > 0) closeJaws(this.back, run.behind, small, colour);
+    else closeJaws(this.wires, run.front, small, colour);
+    if (!s.layout.side || !onArmature(place)) return;
+    const { bearingDeg, ...tip } = inEndView(s, place, cord);
+    const stub = [onEnd(tip, 52, bearingDeg), tip];
+    layCord(this.end, stub, width, colour);
+    closeJaws(this.end, stub, 1, colour);
   }
+}
+
+function layCord(pen: Graphics, points: readonly Point[], width: number, colour: number): void {
+  const [first, ...rest] = points;
+  if (!first) return;
+  for (const [wide, tint] of [
+    [width + 2, 0x0a1416],
+    [width, colour],
+  ] as const) {
+    pen.moveTo(first.x, first.y);
+    for (const { x, y } of rest) pen.lineTo(x, y);
+    pen.stroke({ width: wide, color: tint, cap: 'round', join: 'round' });
+  }
+}
+
+/** Two steel jaws at the end of a cable, and the sleeve a hand presses to open them. */
+function closeJaws(pen: Graphics, points: readonly Point[], scale: number, colour: number): void {
+  const tip = points.at(-1)!;
+  const before = points.at(-2)!;
+  const [dx, dy] = [before.x - tip.x, before.y - tip.y];
+  const length = Math.hypot(dx, dy) || 1;
+  const at = (back: number, aside: number): [number, number] => [
+    tip.x + ((dx * back - dy * aside) / length) * scale,
+    tip.y + ((dy * back + dx * aside) / length) * scale,
+  ];
+  pen.poly([...at(-1.5, -2.5), ...at(-1.5, 2.5), ...at(13, 6.5), ...at(13, -6.5)]).fill(0x0a1416);
+  pen.poly([...at(0, -1.3), ...at(0, 1.3), ...at(12, 4.6), ...at(12, -4.6)]).fill(0xb9c8ca);
+  pen.poly([...at(10, -7), ...at(10, 7), ...at(28, 4.5), ...at(28, -4.5)]).fill(0x0a1416);
+  pen.poly([...at(11.5, -5.4), ...at(11.5, 5.4), ...at(26.5, 3.2), ...at(26.5, -3.2)]).fill(colour);
 }
 
 class InstrumentFace {
@@ -112,16 +142,16 @@ class InstrumentFace {
     this.lettering = lettering;
     this.box = box;
     const { pivot, length } = this.face;
-    const body = still(box, this.resolution, (pen) => paintFace(pen, box, which));
+    const body = still(box, this.resolution, (pen) => paintFace(pen, box, which, lettering));
     this.needle.visible = length > 0;
-    this.needle.poly([-1.6, 3, 1.6, 3, 0.4, -length, -0.4, -length]).fill(0x1b2a2e);
+    this.needle.poly([-1.6, 3, 1.6, 3, 0.4, -length, -0.4, -length]).circle(0, 0, 4).fill(0x1b2a2e);
     this.needle.position.set(pivot.x, pivot.y);
     this.words.position.set(box.x, box.y);
     this.node.addChild(body, this.needle, this.lights, this.words);
   }
 
   show({ reading, figures, small, on, warns }: Shown): void {
-    this.needle.rotation = SWEEP * (2 * scaleShare(this.which, reading) - 1);
+    this.needle.rotation = scaleAngle(this.which, reading);
     const { x, y, r } = this.face.button;
     this.lights.clear();
     if (warns) this.lights.circle(x, y, this.which === 'tester' ? r : 6).fill(0xffa63a);

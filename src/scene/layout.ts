@@ -190,8 +190,9 @@ function alongRail(rail: Rect, hung: readonly HungTool[]): Pick<Layout, 'tools' 
 }
 
 /** Two instruments side by side on the bench, before the growler. */
-function sideBySide(upper: number, room: number): Layout['instruments'] {
-  const w = clamp(room * 0.26, 116, 164);
+function sideBySide(upper: number, { w: room, h }: Rect): Layout['instruments'] {
+  // As large as its figures need to be read, and no higher than leaves the commutator free.
+  const w = clamp(Math.min(room * 0.37, (h * 0.36) / 0.66), 116, 220);
   const box = { y: upper - w * 0.66 - 8, w, h: w * 0.66 };
   return { tester: { ...box, x: 10 }, drop: { ...box, x: 16 + w } };
 }
@@ -255,7 +256,7 @@ function wide(part: ArmatureView, width: number, height: number, { parts, hung }
     board: { x: endBox.x, y: endBox.y, w: endBox.w, h: upper - LOOPS - 6 - endBox.y },
     rail: { x: 16, y: 4, w: width - column - 40, h: railH - 8 },
     ...alongRail(hooks, hung),
-    instruments: sideBySide(upper, sideBox.w),
+    instruments: sideBySide(upper, sideBox),
     lens: lensRound(sideBox),
     aside: { x: sideBox.w - stand - 34, y: upper - 32, r: ASIDE },
     stand: { x: sideBox.w - stand - 8, y: standY, w: stand, h: upper - standY - 6 },

@@ -102,7 +102,7 @@ export class Leads {
     if (!at) return;
     d.ghost.position.set(at.tip.x, at.tip.y);
     d.ghost.rotation = at.angle;
-    d.ghost.scale.set(Math.min(0.62, d.pose.scale * 0.62));
+    d.ghost.scale.set(Math.min(0.62, s.layout.end.core / 190));
   }
 
   /** A jointed steel arm from the stand to the handle it keeps. */

@@ -7,7 +7,7 @@ import type { ArmatureView } from '../scenario/public/job.ts';
 import { BENCH_LEADS, type BenchLead, type BenchSet, otherOf, setOf } from './benchLeads.ts';
 import { type Layout, middle, type Rect } from './layout.ts';
 import { frameContacts, frameGeometry, plateContacts, plateGeometry } from './partShape.ts';
-import { onEnd, onSide, type Point, TILT_DEG } from './project.ts';
+import { onEnd, onSide, type Point, type SideGeometry, TILT_DEG } from './project.ts';
 import { roundOf, type Shape } from './shapes.ts';
 
 /** Build of a lead, px at full size: bare metal, guard and handle, from tip to tail. */
@@ -84,17 +84,21 @@ export function holsterOf(layout: Layout, lead: BenchLead): Rect {
 
 /**
  * Where the cable of a lead in use comes out. On a phone the panel stands between the holsters and the part: there the
- * cable runs behind it and comes out at its upper edge, so that nothing hangs across switch and instruments.
+ * cable runs behind it and comes out at its upper edge, so that nothing hangs across switch and instruments; a lead that
+ * is in the hand over the panel itself comes from its own holster.
+ * @param tail of the lead, where it is known
  */
-export function cableEnd(s: Situation, lead: BenchLead): Point {
+export function cableEnd(s: Situation, lead: BenchLead, tail?: Point): Point {
   const { layout } = s;
-  if (layout.mode !== 'narrow' || s.seen.leads[lead].at === 'holster') return socketOf(layout, lead);
+  const overPanel = tail !== undefined && tail.y > layout.panel.frame.y;
+  if (layout.mode !== 'narrow' || overPanel || s.seen.leads[lead].at === 'holster')
+    return socketOf(layout, lead);
   return grommets(layout)[BENCH_LEADS.indexOf(lead)] ?? socketOf(layout, lead);
 }
 
 /** Holes in the upper edge of a phone's panel, one for each lead, at the near end: there the leads come from. */
 export function grommets({ panel, endBox }: Layout): Point[] {
-  return BENCH_LEADS.map((_, i) => ({ x: endBox.x + 14 + i * 15, y: panel.frame.y + 3 }));
+  return BENCH_LEADS.map((_, i) => ({ x: endBox.x + 9 + i * 12, y: panel.frame.y + 3 }));
 }
 
 /** A part brought forward lies over what is on the armature; on a phone it covers it whole. */
@@ -188,35 +192,18 @@ export function endTip(s: Situation, lead: BenchLead): { tip: Point; angle: numb
   return null;
 }
 
-/** Where on the picture a clip of the rail's tools sits on metal, or null where that is out of sight. */
-export function clipPoint(s: Situation, place: Place): Point | null {
-  const contact = boardContacts(s).find((each) => each.place === place);
-  if (contact) return roundOf(contact.shape);
-  if (!onArmature(place)) return null;
-  const side = clipInMainView(s, place);
-  if (side !== null || forwardPart(s) !== null) return side;
-  const g = s.layout.end;
-  const bar = barOf(place);
-  if (bar !== null) return onEnd(g, g.comm * 0.86, barAngleDeg(s.part, bar, s.rotationDeg));
-  return onEnd(g, place === 'core' ? g.core * 0.95 : g.shaft * 0.5, -140);
+/** Where the main view's armature lies and how large: in the cradle, or small on the mat. */
+export interface ArmatureLie extends Point {
+  readonly scale: number;
+  /** What is scaled about: the middle of the armature as the cradle has it. */
+  readonly centre: Point;
 }
 
-/** The same on the armature in the cradle, where the main view shows the metal from in front. */
-function clipInMainView({ layout, seen, part, rotationDeg }: Situation, place: Place): Point | null {
-  const g = layout.side;
-  if (!g || seen.cradle !== 'armature') return null;
-  const { x, r, axisY } = g;
-  if (place === 'shaft') return { x: x.commRight + (x.shaftRight - x.commRight) * 0.6, y: axisY };
-  if (place === 'core') return { x: x.coreRight - (x.coreRight - x.coreLeft) * 0.2, y: axisY + r.core * 0.3 };
-  const bar = barOf(place);
-  if (bar === null) return null;
-  const at = onSide(
-    axisY,
-    x.commLeft + (x.commRight - x.commLeft) * 0.3,
-    r.comm,
-    barAngleDeg(part, bar, rotationDeg),
-  );
-  return at.facing < 0.3 ? null : { x: at.x, y: at.y };
+export function armatureLie({ mat }: Layout, g: SideGeometry, inCradle: boolean): ArmatureLie {
+  const centre = { x: (g.x.shaftLeft + g.x.shaftRight) / 2, y: g.axisY };
+  if (inCradle) return { ...centre, scale: 1, centre };
+  const scale = Math.min((mat.w - 26) / (g.x.shaftRight - g.x.shaftLeft), (mat.h - 26) / (2 * g.r.core));
+  return { ...middle(mat), scale, centre };
 }
 
 function restingInHand(s: Situation, lead: BenchLead): LeadPose {
@@ -230,10 +217,12 @@ function restingInHand(s: Situation, lead: BenchLead): LeadPose {
         y: g.axisY + g.r.core * (lead.endsWith('1') ? 1.16 : 0.98) + lamp * 10,
       }
     : {
-        x: s.layout.end.x + spread(lead) * s.layout.end.core * 1.16,
-        y: s.layout.end.y - s.layout.end.core * 0.55,
+        // Between the jaws' names, clear of stand and tools.
+        x: s.layout.end.x + spread(lead) * (16 + lamp * 10),
+        y: s.layout.end.y + s.layout.end.core * 1.32,
       };
-  return { tip: kept ?? fallback, angle: 0.55 + spread(lead) * 0.16, scale, behind: false };
+  const angle = g ? 0.55 + spread(lead) * 0.16 : Math.PI / 2 - spread(lead) * 0.25;
+  return { tip: kept ?? fallback, angle, scale, behind: false };
 }
 
 /** A lead on a contact of the part that lies forward comes in from below, and from where its cable comes out. */

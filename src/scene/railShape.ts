@@ -57,11 +57,12 @@ export interface Face {
   readonly posts: readonly [Point, Point, Point];
 }
 
-/** Lower than this a face has no room for a scale, px. */
+/** Lower or slimmer than this a face has no room for a scale with figures, px. */
 const LOW = 60;
+const SLIM = 110;
 
 export function faceOf(box: Rect): Face {
-  return box.h < LOW ? smallFace(box) : wholeFace(box);
+  return box.h < LOW || box.w < SLIM ? smallFace(box) : wholeFace(box);
 }
 
 function wholeFace({ x, y, w, h }: Rect): Face {
@@ -70,8 +71,9 @@ function wholeFace({ x, y, w, h }: Rect): Face {
   const figures = { x: x + 7, y: y + h * 0.66, w: w - r * 2 - 21, h: h * 0.28 };
   const button = { x: x + w - r - 7, y: y + h * 0.95 - r, r };
   return {
-    pivot: { x: figures.x + figures.w / 2, y: y + h * 0.64 },
-    length: Math.min(w * 0.28, h * 0.44),
+    pivot: { x: figures.x + figures.w / 2, y: y + h * 0.63 },
+    // Its figures stand outside the scale.
+    length: Math.min(figures.w * 0.37, h * 0.41),
     figures: { ...figures, px: Math.min(16, figures.h * 0.62, figures.w * 0.17) },
     small: { x: x + w - 7, y: button.y - r - 7 },
     button,
@@ -103,7 +105,7 @@ function smallFace(box: Rect): Face {
 }
 
 /** Half the sweep of an instrument's needle either side of upright, rad. */
-export const SWEEP = (52 * Math.PI) / 180;
+export const SWEEP = (60 * Math.PI) / 180;
 
 /** Decades an instrument's scale runs over. */
 export const DECADES: Readonly<Record<Instrument, readonly [number, number]>> = {
@@ -117,4 +119,28 @@ export function scaleShare(which: Instrument, reading: number | null): number {
   const [least, most] = DECADES[which];
   const at = (Math.log10(Math.max(Math.abs(reading), 10 ** least)) - least) / (most - least);
   return Math.min(1.04, at);
+}
+
+/** Angle from upright at which a reading stands, rad. */
+export function scaleAngle(which: Instrument, reading: number | null): number {
+  return SWEEP * (2 * scaleShare(which, reading) - 1);
+}
+
+/** Size of the figures on a scale of that radius, px. */
+export function figureSize(length: number): number {
+  return Math.max(10, Math.min(13, length * 0.2));
+}
+
+/** Mean breadth of a figure, of its height. */
+const BREADTH = 0.6;
+
+/** The decades that have their figure: all, or every other one where they would run into each other. */
+export function printedFigures(which: Instrument, length: number): number[] {
+  const [least, most] = DECADES[which];
+  const decades = Array.from({ length: Math.floor(most - least) + 1 }, (_, i) => 10 ** (least + i));
+  const size = figureSize(length);
+  const apart = ((2 * SWEEP) / (most - least)) * (length + size * 0.72);
+  const breadth = (reading: number) => String(reading).length * size * BREADTH;
+  const crowded = decades.some((each, i) => i > 0 && (breadth(each) + breadth(decades[i - 1]!)) / 2 + 2 > apart);
+  return crowded ? decades.filter((_, i) => i % 2 === 0) : decades;
 }

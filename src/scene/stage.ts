@@ -13,7 +13,7 @@ import { surfacesForLens } from './handling/metal.ts';
 import type { Spot } from './handling/spot.ts';
 import { HeatHaze } from './heat.ts';
 import type { Instruments } from './instruments.ts';
-import { HUNG_TOOLS, type HungTool, type Layout, middle, type Rect } from './layout.ts';
+import { HUNG_TOOLS, type HungTool, type Layout, type Rect } from './layout.ts';
 import { Leads, restingPoses } from './leads.ts';
 import { Lens } from './lens.ts';
 import type { Makers } from './makers.ts';
@@ -26,7 +26,7 @@ import { Ranges } from './panel/ranges.ts';
 import { SelectorLever } from './panel/selector.ts';
 import { leverAngle } from './panel/selectorShape.ts';
 import type { PartBoard } from './partBoard.ts';
-import { forwardPart, type LeadPose, type Situation } from './pose.ts';
+import { armatureLie, forwardPart, type LeadPose, type Situation } from './pose.ts';
 import type { Point } from './project.ts';
 import { INSTRUMENTS, isInUse, middleOf, tileRoom } from './railShape.ts';
 import { roundOf } from './shapes.ts';
@@ -179,7 +179,7 @@ export class Stage {
     const k = growlerStage(g, outerRadius, floor);
     const plate = this.options.lettering ? 'QUARRY ROAD · BENCH 4' : '';
     const growler = { g, outerRadius, floor, plate };
-    const centre = { x: (g.x.shaftLeft + g.x.shaftRight) / 2, y: g.axisY };
+    const { centre } = armatureLie(layout, g, true);
     this.sideCarrier.pivot.set(centre.x, centre.y);
     this.sideCarrier.addChild(side.node, this.marks.side);
     this.node.addChild(
@@ -255,7 +255,10 @@ export class Stage {
     const { Instruments } = await import('./instruments.ts');
     if (this.gone) return;
     this.instruments = new Instruments(this.layout, this.easel.resolution, this.options.lettering);
-    this.instrumentCarrier.addChild(this.instruments.node);
+    const { node, back, end } = this.instruments;
+    this.instrumentCarrier.addChild(node);
+    this.leads.back.addChild(back);
+    this.leads.end.addChild(end);
     this.options.redraw();
   }
 
@@ -291,12 +294,11 @@ export class Stage {
     });
     const g = this.layout.side;
     if (!g) return;
-    const centre = { x: (g.x.shaftLeft + g.x.shaftRight) / 2, y: g.axisY };
-    const mat = this.layout.mat;
-    const small = Math.min((mat.w - 26) / (g.x.shaftRight - g.x.shaftLeft), (mat.h - 26) / (2 * g.r.core));
-    const at = ui.tools.armature ?? (inCradle ? centre : middle(mat));
+    const lie = armatureLie(this.layout, g, inCradle);
+    const carried = ui.tools.armature;
+    const at = carried ?? lie;
     this.sideCarrier.position.set(at.x, at.y);
-    this.sideCarrier.scale.set(inCradle ? 1 : ui.tools.armature ? Math.max(small, 0.72) : small);
+    this.sideCarrier.scale.set(carried && !inCradle ? Math.max(lie.scale, 0.72) : lie.scale);
   }
 
   private turnLever(s: Situation, dtMs: number): boolean {

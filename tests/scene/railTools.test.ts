@@ -1,10 +1,12 @@
 import { describe, expect, it } from 'vitest';
-import type { Place } from '../../src/bench/places.ts';
+import { wrapDeg } from '../../src/bench/geometry.ts';
+import { barPlace, type Place } from '../../src/bench/places.ts';
+import { clipPoint, cordRun, inEndView } from '../../src/scene/clips.ts';
 import { begin } from '../../src/scene/handling/pick.ts';
 import { allPlaces } from '../../src/scene/handling/places.ts';
 import { hungSpots, toolSpots } from '../../src/scene/handling/targets.ts';
 import { HUNG_TOOLS, inside, middle } from '../../src/scene/layout.ts';
-import { clipPoint } from '../../src/scene/pose.ts';
+import { endAngleAt } from '../../src/scene/project.ts';
 import { DECADES, scaleShare } from '../../src/scene/railShape.ts';
 import { distanceTo, roundOf } from '../../src/scene/shapes.ts';
 import { sampleJob } from '../../tools/scene/samples.ts';
@@ -67,14 +69,41 @@ describe.each(hosts)('tools of the rail on a %s', (host) => {
     const s = situation(host, SAMPLES.insulation!, WITH_FRAME);
     for (const place of ['field:case', 'field:brush1'] as const) {
       const spot = allPlaces(s).find(({ id }) => id === place)!;
-      expect(clipPoint(s, place)).toMatchObject({ x: spot.x, y: spot.y });
+      const clip = clipPoint(s, place)!;
+      expect(Math.hypot(clip.x - spot.x, clip.y - spot.y)).toBeLessThan(8);
     }
     expect(clipPoint(s, 'bar:3')).toBeNull();
     const free = situation(host, SAMPLES.rest!);
-    const bar = clipPoint(free, 'bar:3')!;
-    const seen = allPlaces(free).find(({ id, view }) => id === 'bar:3' && view === 'end')!;
-    expect(Math.hypot(bar.x - seen.x, bar.y - seen.y)).toBeLessThan(free.layout.end.comm * 0.4);
     expect(clipPoint(free, 'field:case')).toBeNull();
+    const bar = clipPoint(free, 'bar:3')!;
+    const atEnd = inEndView(free, 'bar:3', 0);
+    const seen = allPlaces(free).find(({ id, view }) => id === 'bar:3' && view === 'end')!;
+    expect(Math.hypot(atEnd.x - seen.x, atEnd.y - seen.y)).toBeLessThan(free.layout.end.comm * 0.4);
+    if (free.layout.side) expect(inside(free.layout.mat, bar)).toBe(true);
+    else expect(bar).toMatchObject({ x: atEnd.x, y: atEnd.y });
+  });
+
+  it('lead their cables to no bar across the others, however the armature lies', () => {
+    for (const cradle of ['empty', 'armature'] as const) {
+      const s = situation(host, { ...SAMPLES.placed!, cradle });
+      const { side, end, rail, mat } = s.layout;
+      const from = { x: side ? 100 : rail.x + 5, y: side ? mat.y + mat.h - 20 : rail.y + rail.h / 2 };
+      for (let bar = 0; bar < s.part.bars; bar++) {
+        const { front, behind } = cordRun(s, from, barPlace(bar), 0)!;
+        if (side && clipPoint(s, barPlace(bar))!.behind) {
+          expect(behind).toHaveLength(2);
+          if (cradle === 'armature')
+            for (const { x, y } of front)
+              expect(x > side.x.commLeft && y < side.axisY + side.r.comm).toBe(false);
+        } else expect(behind).toEqual([]);
+        if (side) continue;
+        const bearing = inEndView(s, barPlace(bar), 0).bearingDeg;
+        for (const { x, y } of front) {
+          const aside = Math.abs(wrapDeg(endAngleAt(end, x, y) - bearing)) > 12;
+          expect(aside && Math.hypot(x - end.x, y - end.y) < end.riser).toBe(false);
+        }
+      }
+    }
   });
 
   it('have their clips on the main view of an armature in the cradle, where it shows the metal from in front', () => {

@@ -85,9 +85,11 @@ export function paintJawWords(pen: Pen, l: Layout, outerRadiusM: number): void {
   pen.font = font(size, 700);
   pen.textAlign = 'center';
   pen.textBaseline = 'alphabetic';
+  // On a phone clear of the cables, which lie along the edge.
+  const apart = l.mode === 'narrow' ? 26 : 32;
   for (const [word, x] of [
-    ['near', -32],
-    ['far', 32],
+    ['near', -apart],
+    ['far', apart],
   ] as const) {
     pen.fillStyle = 'rgba(4,14,18,.75)';
     pen.fillText(word, l.end.x + x * s, y + 1);

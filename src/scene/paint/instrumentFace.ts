@@ -1,11 +1,22 @@
 import type { Rect } from '../layout.ts';
-import { BRASS, INK, PAPER } from '../materials.ts';
+import { BRASS, font, INK, PAPER } from '../materials.ts';
 import { disc, linear, type Pen, roundRect, shadowed } from '../pen.ts';
-import { DECADES, faceOf, type Instrument, SWEEP } from '../railShape.ts';
+import type { Point } from '../project.ts';
+import {
+  DECADES,
+  type Face,
+  faceOf,
+  figureSize,
+  type Instrument,
+  printedFigures,
+  SWEEP,
+  scaleAngle,
+} from '../railShape.ts';
 
-/** Case, scale and window of an instrument of the rail. Its scale is marked by decades; figures say the rest. */
-export function paintFace(pen: Pen, box: Rect, which: Instrument): void {
-  const { pivot, length, figures, posts, button } = faceOf(box);
+/** Case, scale and window of an instrument of the rail. Its scale runs by decades. */
+export function paintFace(pen: Pen, box: Rect, which: Instrument, lettering: boolean): void {
+  const face = faceOf(box);
+  const { length, figures, posts, button } = face;
   const top = length > 0 ? 6 : 1;
   shadowed(pen, 8, 1, 3, 'rgba(0,0,0,.6)', () => {
     roundRect(pen, box.x + 3, box.y + top, box.w - 6, box.h - top - 3, 9);
@@ -20,7 +31,7 @@ export function paintFace(pen: Pen, box: Rect, which: Instrument): void {
     const paper = { y: box.y + 12, foot: figures.y + figures.h };
     roundRect(pen, figures.x, paper.y, figures.w, paper.foot - paper.y, 5);
     pen.fill();
-    paintScale(pen, which, pivot, length);
+    paintScale(pen, which, face, lettering);
   } else {
     roundRect(pen, figures.x, figures.y, figures.w, figures.h, 4);
     pen.fill();
@@ -30,19 +41,44 @@ export function paintFace(pen: Pen, box: Rect, which: Instrument): void {
   if (which === 'tester') disc(pen, button.x, button.y, button.r + 1, '#0a1416');
 }
 
-function paintScale(pen: Pen, which: Instrument, pivot: { x: number; y: number }, length: number): void {
+/** Marks between two decades, where there is room for them. */
+const BETWEEN = [2, 5] as const;
+
+function paintScale(pen: Pen, which: Instrument, { pivot, length }: Face, lettering: boolean): void {
   const [least, most] = DECADES[which];
   pen.strokeStyle = INK;
-  pen.lineWidth = 1;
+  pen.lineWidth = 1.2;
   pen.beginPath();
   pen.arc(pivot.x, pivot.y, length, -Math.PI / 2 - SWEEP, -Math.PI / 2 + SWEEP);
   pen.stroke();
   for (let decade = Math.ceil(least); decade <= most; decade++) {
-    const angle = SWEEP * ((2 * (decade - least)) / (most - least) - 1);
-    const [dx, dy] = [Math.sin(angle), -Math.cos(angle)];
-    pen.beginPath();
-    pen.moveTo(pivot.x + dx * length, pivot.y + dy * length);
-    pen.lineTo(pivot.x + dx * (length - 5), pivot.y + dy * (length - 5));
-    pen.stroke();
+    stroke(pen, pivot, length, scaleAngle(which, 10 ** decade), 7);
+    if (length < 30) continue;
+    for (const times of BETWEEN) {
+      const reading = times * 10 ** decade;
+      if (Math.log10(reading) <= most + 0.01) stroke(pen, pivot, length, scaleAngle(which, reading), 4);
+    }
+  }
+  if (lettering) paintFigures(pen, which, { pivot, length });
+}
+
+function stroke(pen: Pen, pivot: Point, length: number, angle: number, reach: number): void {
+  const [dx, dy] = [Math.sin(angle), -Math.cos(angle)];
+  pen.beginPath();
+  pen.moveTo(pivot.x + dx * length, pivot.y + dy * length);
+  pen.lineTo(pivot.x + dx * (length - reach), pivot.y + dy * (length - reach));
+  pen.stroke();
+}
+
+function paintFigures(pen: Pen, which: Instrument, { pivot, length }: Pick<Face, 'pivot' | 'length'>): void {
+  const size = figureSize(length);
+  pen.fillStyle = INK;
+  pen.textAlign = 'center';
+  pen.textBaseline = 'middle';
+  pen.font = font(size, 650);
+  const off = length + size * 0.72;
+  for (const reading of printedFigures(which, length)) {
+    const angle = scaleAngle(which, reading);
+    pen.fillText(String(reading), pivot.x + Math.sin(angle) * off, pivot.y - Math.cos(angle) * off);
   }
 }
