@@ -32,7 +32,13 @@ function shareOfGap({ endBox, panel }: Layout, tail: Point, socket: Point): numb
 }
 
 /** Between main and end view to the bench's edge and along it, so that no cable hangs across what is read. */
-function downTheGap({ endBox, panel }: Layout, tail: Point, angle: number, socket: Point, nth: number): Point[] {
+function downTheGap(
+  { endBox, panel }: Layout,
+  tail: Point,
+  angle: number,
+  socket: Point,
+  nth: number,
+): Point[] {
   const x = endBox.x - 2 - 4 * nth;
   const y = panel.frame.y - 3 - 1.6 * nth;
   const reach = Math.min(90, y - tail.y - 20);

@@ -139,8 +139,8 @@ function roundTheCore(s: Situation, from: Point, place: Place, cord: Cord): Poin
   const steps = 32;
   return Array.from({ length: steps + 1 }, (_, i) => {
     const t = i / steps;
-    const off = far + (outside - far) * ease(t / 0.5);
-    return onEnd(g, off + (near - outside) * ease((t - 0.7) / 0.3), start + turn * ease(t / 0.8));
+    const off = far + (outside - far) * ease(t / 0.4);
+    return onEnd(g, off + (near - outside) * ease((t - 0.7) / 0.3), start + turn * ease((t - 0.12) / 0.68));
   });
 }
 

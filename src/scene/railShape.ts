@@ -73,7 +73,7 @@ function wholeFace({ x, y, w, h }: Rect): Face {
   return {
     pivot: { x: figures.x + figures.w / 2, y: y + h * 0.63 },
     // Its figures stand outside the scale.
-    length: Math.min(figures.w * 0.37, h * 0.41),
+    length: Math.min(figures.w * 0.345, h * 0.41),
     figures: { ...figures, px: Math.min(16, figures.h * 0.62, figures.w * 0.17) },
     small: { x: x + w - 7, y: button.y - r - 7 },
     button,
@@ -141,6 +141,8 @@ export function printedFigures(which: Instrument, length: number): number[] {
   const size = figureSize(length);
   const apart = ((2 * SWEEP) / (most - least)) * (length + size * 0.72);
   const breadth = (reading: number) => String(reading).length * size * BREADTH;
-  const crowded = decades.some((each, i) => i > 0 && (breadth(each) + breadth(decades[i - 1]!)) / 2 + 2 > apart);
+  const crowded = decades.some(
+    (each, i) => i > 0 && (breadth(each) + breadth(decades[i - 1]!)) / 2 + 2 > apart,
+  );
   return crowded ? decades.filter((_, i) => i % 2 === 0) : decades;
 }

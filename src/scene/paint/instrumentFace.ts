@@ -76,9 +76,11 @@ function paintFigures(pen: Pen, which: Instrument, { pivot, length }: Pick<Face,
   pen.textAlign = 'center';
   pen.textBaseline = 'middle';
   pen.font = font(size, 650);
-  const off = length + size * 0.72;
   for (const reading of printedFigures(which, length)) {
     const angle = scaleAngle(which, reading);
-    pen.fillText(String(reading), pivot.x + Math.sin(angle) * off, pivot.y - Math.cos(angle) * off);
+    const figure = String(reading);
+    const half = pen.measureText(figure).width / 2;
+    const off = length + 2 + size * 0.5 * Math.cos(angle) + half * Math.abs(Math.sin(angle));
+    pen.fillText(figure, pivot.x + Math.sin(angle) * off, pivot.y - Math.cos(angle) * off);
   }
 }
