@@ -3,7 +3,7 @@ import { MAT_PARTS, type MatPart } from '../bench/action.ts';
 import type { Observation } from '../bench/observation.ts';
 import type { Job } from '../scenario/public/job.ts';
 import type { Layout, Rect } from './layout.ts';
-import { font } from './materials.ts';
+import { font, INK, PAPER } from './materials.ts';
 import { paintBrushPlate } from './paint/brushPlate.ts';
 import { paintFieldBrushes, paintFieldFrame, paintSlip } from './paint/fieldFrame.ts';
 import {
@@ -14,7 +14,7 @@ import {
   plateGeometry,
   putBackTab,
 } from './partShape.ts';
-import { linear, type Pen, roundRect, shadowed } from './pen.ts';
+import { linear, type Pen, polygon, roundRect, shadowed } from './pen.ts';
 import { roundOf, type Shape } from './shapes.ts';
 import { still } from './surface.ts';
 
@@ -27,6 +27,8 @@ export class PartBoard {
   readonly node = new Container();
   private readonly small: Partial<Record<MatPart, Sprite>> = {};
   private readonly large: Partial<Record<MatPart, Sprite>> = {};
+  /** On a phone, where a part that lies forward covers cradle and stand. */
+  private readonly empty: Partial<Record<MatPart, Sprite>> = {};
   private readonly coversStands: boolean;
   private readonly brushes: [joined: Sprite, apart: Sprite] | null = null;
 
@@ -38,6 +40,9 @@ export class PartBoard {
       this.small[part] = still(stand, resolution * 1.5, (pen) => paintSmall(pen, part, parts, stand, say));
       this.large[part] = still(layout.board, resolution, (pen) => paintLarge(pen, part, parts, layout, say));
       this.node.addChild(this.small[part], this.large[part]);
+      if (this.coversStands) continue;
+      this.empty[part] = still(stand, resolution * 1.5, (pen) => paintEmptyPlace(pen, stand, say));
+      this.node.addChild(this.empty[part]);
     }
     const frame = parts.fieldFrame;
     if (!frame || !layout.partStands.fieldFrame) return;
@@ -59,6 +64,8 @@ export class PartBoard {
       const large = this.large[part];
       if (small) small.visible = seen.mat[part] === 'away' && !covered;
       if (large) large.visible = seen.mat[part] === 'forward';
+      const empty = this.empty[part];
+      if (empty) empty.visible = seen.mat[part] === 'forward';
     }
     if (!this.brushes) return;
     const forward = seen.mat.fieldFrame === 'forward';
@@ -143,18 +150,60 @@ function paintLarge(pen: Pen, part: MatPart, parts: Parts, { board: box, mode }:
     x: box.x,
     w: putBackTab(box).x - box.x,
   });
+  // On a phone nothing else says what has gone.
+  if (mode === 'narrow') words(pen, 'over cradle and stand', box.x + 16, box.y + 41, 11, 'left', box);
   if (part === 'fieldFrame') paintFrameWords(pen, box);
   else paintPlateWords(pen, box, say, mode === 'narrow' ? 1 : -1);
 }
 
 function paintTab(pen: Pen, tab: Rect, say: Say): void {
-  roundRect(pen, tab.x, tab.y, tab.w, tab.h, 8);
-  pen.fillStyle = 'rgba(242,234,215,.14)';
-  pen.fill();
-  pen.strokeStyle = 'rgba(242,234,215,.6)';
-  pen.lineWidth = 1.2;
+  shadowed(pen, 6, 0, 2, 'rgba(0,0,0,.5)', () => {
+    roundRect(pen, tab.x, tab.y, tab.w, tab.h, 8);
+    pen.fillStyle = PAPER;
+    pen.fill();
+  });
+  const y = tab.y + tab.h / 2;
+  paintReturn(pen, tab.x + (say ? 15 : tab.w / 2), y, INK);
+  if (!say) return;
+  pen.font = font(13, 650);
+  pen.fillStyle = INK;
+  pen.textAlign = 'left';
+  pen.textBaseline = 'middle';
+  pen.fillText('put back', tab.x + 28, y + 0.5, tab.w - 34);
+}
+
+/** An arrow that turns back to where it came from. */
+function paintReturn(pen: Pen, x: number, y: number, colour: string): void {
+  pen.strokeStyle = colour;
+  pen.fillStyle = colour;
+  pen.lineWidth = 2;
+  pen.beginPath();
+  pen.moveTo(x - 3, y + 5);
+  pen.lineTo(x + 2, y + 5);
+  pen.arc(x + 2, y + 0.5, 4.5, Math.PI / 2, -Math.PI / 2, true);
+  pen.lineTo(x - 3, y - 4);
   pen.stroke();
-  if (say) words(pen, 'put back', tab.x + tab.w / 2, tab.y + tab.h / 2 + 4.5, 13);
+  polygon(pen, [
+    [x - 8, y - 4],
+    [x - 2, y - 8.5],
+    [x - 2, y + 0.5],
+  ]);
+  pen.fill();
+}
+
+/** The empty place of a part that lies forward says that it goes back there. */
+function paintEmptyPlace(pen: Pen, box: Rect, say: Say): void {
+  roundRect(pen, box.x + 1.5, box.y + 1.5, box.w - 3, box.h - 3, 8);
+  pen.strokeStyle = PAPER;
+  pen.lineWidth = 1.3;
+  pen.setLineDash([4, 3]);
+  pen.stroke();
+  pen.setLineDash([]);
+  const low = box.h < LOW;
+  const x = box.x + box.w / 2;
+  const arrow = say === null || !low;
+  if (arrow) paintReturn(pen, x, box.y + (say ? (box.h - 14) / 2 : box.h / 2), PAPER);
+  if (say) words(pen, 'put back', x, low ? box.y + box.h / 2 + 4 : box.y + box.h - 5, 10, 'center', box);
 }
 
 /** Words of one line; they stay within a box where one is given. */

@@ -12,12 +12,13 @@ export function hangingRoom(box: Rect): { top: number; foot: number } {
   return { top: railBar(box).y + 9, foot: box.y + box.h - 16 };
 }
 
-/** Lower than this a tile of a phone's column shows its tool alone, without a name, px. */
-export const NAMED_TILE = 30;
+/** Lower than this a tile of a phone's column has room for little above its name, px. */
+export const LOW_TILE = 30;
 
 /** The same in a tile. */
 export function tileRoom(box: Rect): { top: number; foot: number } {
-  return { top: box.y + 3, foot: box.y + box.h - (box.h < NAMED_TILE ? 3 : 15) };
+  const low = box.h < LOW_TILE;
+  return { top: box.y + (low ? 2 : 3), foot: box.y + box.h - (low ? 12 : 15) };
 }
 
 export function middleOf({ top, foot }: { readonly top: number; readonly foot: number }): number {

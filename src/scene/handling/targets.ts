@@ -101,8 +101,11 @@ export function partSpots(s: Situation): Spot[] {
     view: 'bench',
     shape: { kind: 'box', ...putBackTab(layout.board) },
   };
+  const place = layout.mode === 'narrow' ? layout.partStands[forward] : undefined;
+  // On a phone the part's empty place says the same as the tab.
+  const back: Spot[] = place ? [tab, { ...tab, shape: { kind: 'box', ...place } }] : [tab];
   const slip: Spot = { id: 'brushes', view: 'bench', shape: slipShape(layout.board) };
-  return forward === 'fieldFrame' ? [...stands, tab, slip] : [...stands, tab];
+  return forward === 'fieldFrame' ? [...stands, ...back, slip] : [...stands, ...back];
 }
 
 /** The drive end of the shaft, by which two hands lift the armature out. */

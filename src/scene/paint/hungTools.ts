@@ -1,7 +1,7 @@
 import type { HungTool, Rect } from '../layout.ts';
 import { STEEL } from '../materials.ts';
 import { disc, linear, type Pen, roundRect, shadowed } from '../pen.ts';
-import { hangingRoom, NAMED_TILE, railBar, tileRoom } from '../railShape.ts';
+import { hangingRoom, LOW_TILE, railBar, tileRoom } from '../railShape.ts';
 import { paintHook } from './hook.ts';
 import { HALF, paintTile, paintToolName } from './tools.ts';
 
@@ -20,12 +20,13 @@ export function paintHungTool(pen: Pen, box: Rect, tool: HungTool, tile: boolean
   // Its edge is painted whole.
   if (tile) paintTile(pen, { x: box.x + 0.5, y: box.y + 0.5, w: box.w - 1, h: box.h - 1 });
   const name = box.w < HALF && tool === 'remedies' ? 'brush' : NAMES[tool];
-  if (box.w >= NAMED) paintToolName(pen, box, name, tile);
-  const { top, foot } = tile ? tileRoom(box) : hangingRoom(box);
-  const size = Math.min(box.w * 0.62, foot - top, 40);
   // A low tile over the whole breadth has room for the name beside the tool.
-  const beside = tile && box.h < NAMED_TILE && box.w >= HALF;
+  const beside = tile && box.h < LOW_TILE && box.w >= HALF;
   if (beside) paintToolName(pen, { ...box, x: box.x + 24, w: box.w - 24, h: box.h / 2 + 8 }, name, false);
+  else if (box.w >= NAMED) paintToolName(pen, box, name, tile);
+  const whole = { top: box.y + 3, foot: box.y + box.h - 3 };
+  const { top, foot } = beside ? whole : tile ? tileRoom(box) : hangingRoom(box);
+  const size = Math.min(box.w * 0.62, foot - top, 40);
   pen.save();
   pen.translate(
     beside ? box.x + 18 : box.x + box.w / 2,

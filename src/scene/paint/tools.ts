@@ -2,7 +2,7 @@ import type { Layout, Rect } from '../layout.ts';
 import { BRASS, font } from '../materials.ts';
 import { disc, linear, type Pen, radial, roundRect, shadowed } from '../pen.ts';
 import type { Point } from '../project.ts';
-import { hangingRoom, NAMED_TILE, railBar, stripHeight } from '../railShape.ts';
+import { hangingRoom, LOW_TILE, railBar, stripHeight } from '../railShape.ts';
 import { paintHook } from './hook.ts';
 
 /** The lens: a round of glass in brass with a turned handle; origin at the middle of the glass. */
@@ -77,13 +77,13 @@ export const HALF = 60;
 
 /** Under the tool what it is called. */
 export function paintToolName(pen: Pen, box: Rect, name: string, tile: boolean): void {
-  if (tile && box.h < NAMED_TILE) return;
   const size = tile ? (box.w < HALF ? 10 : 11) : box.w < HALF ? 11 : 12;
   pen.font = font(size, 600);
   pen.textAlign = 'center';
   pen.textBaseline = 'alphabetic';
   pen.fillStyle = '#cfe0dd';
-  pen.fillText(name, box.x + box.w / 2, box.y + box.h - 4, box.w - (tile ? 4 : -4));
+  const foot = tile && box.h < LOW_TILE ? 3 : 4;
+  pen.fillText(name, box.x + box.w / 2, box.y + box.h - foot, box.w - (tile ? 4 : -4));
 }
 
 export function paintTile(pen: Pen, box: Rect): void {

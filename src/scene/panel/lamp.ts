@@ -45,9 +45,9 @@ export class TestLamp {
     this.heart.visible = step > 0;
     this.halo.tint = FILAMENT[step]!;
     this.heart.tint = FILAMENT[step]!;
-    this.halo.alpha = STRENGTH[step]! * 0.6;
+    this.halo.alpha = STRENGTH[step]! * 0.75;
     this.halo.scale.set(REACH[step]!);
-    this.heart.scale.set(0.12 + 0.3 * REACH[step]!);
+    this.heart.scale.set(0.12 + 0.34 * REACH[step]!);
     this.heart.alpha = STRENGTH[step]!;
   }
 }
