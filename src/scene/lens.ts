@@ -22,7 +22,7 @@ export class Lens {
     const box = layout.tools.lens;
     const { top, foot } = layout.side ? hangingRoom(box) : tileRoom(box);
     // Its handle ends above its name.
-    const r = Math.max(7, Math.min(22, (foot - top) / 2.8, box.w * 0.26));
+    const r = Math.max(layout.side ? 7 : 4.5, Math.min(22, (foot - top) / 2.8, box.w * 0.26));
     this.restY = top + r * 1.1;
     const fine = { resolution: Math.max(2, easel.resolution) };
     this.tool = new Sprite(easel.picture('lensTool', { r }, around(r * 6), fine));

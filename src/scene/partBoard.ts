@@ -151,7 +151,7 @@ function paintLarge(pen: Pen, part: MatPart, parts: Parts, { board: box, mode }:
     w: putBackTab(box).x - box.x,
   });
   // On a phone nothing else says what has gone.
-  if (mode === 'narrow') words(pen, 'over cradle and stand', box.x + 16, box.y + 41, 11, 'left', box);
+  if (mode === 'narrow') words(pen, 'lies over cradle and stand', box.x + 16, box.y + 41, 11, 'left', box);
   if (part === 'fieldFrame') paintFrameWords(pen, box);
   else paintPlateWords(pen, box, say, mode === 'narrow' ? 1 : -1);
 }

@@ -53,25 +53,17 @@ export function paintEndFrame(pen: Pen, l: Layout): void {
   pen.stroke();
 }
 
-/** Words of the end view, cut into the jaws and written over the part. */
+/** What the end view is, in its corner: over the armature the strip is held, beside it lie probes. */
 export function paintEndLabels(pen: Pen, l: Layout): void {
   const b = l.endBox;
-  const size = Math.max(11, Math.min(14, b.w / 24));
+  if (l.mode === 'narrow' || b.w < 210) return;
+  const size = b.h >= 230 ? 12 : 10;
   pen.font = font(size, 650);
-  pen.textAlign = 'center';
-  pen.textBaseline = 'alphabetic';
-  if (l.mode === 'narrow') return;
-  pen.fillStyle = 'rgba(214,236,229,.9)';
-  if (b.h >= 230) {
-    pen.fillText('from the commutator end', b.x + b.w / 2, b.y + 21);
-    return;
-  }
-  if (b.w < 210) return;
-  // Beside the armature, which has the whole height of a low picture.
-  pen.font = font(10, 650);
   pen.textAlign = 'left';
+  pen.textBaseline = 'alphabetic';
+  pen.fillStyle = 'rgba(214,236,229,.9)';
   ['from the', 'commutator', 'end'].forEach((line, i) => {
-    pen.fillText(line, b.x + 10, b.y + 19 + 12 * i);
+    pen.fillText(line, b.x + 12, b.y + 10 + size + (size + 2) * i);
   });
 }
 
