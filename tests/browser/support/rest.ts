@@ -10,23 +10,18 @@ export interface Used {
 /** What the page of a bench uses while something goes on. */
 export async function usedWhile(page: Page, what: () => Promise<void>): Promise<Used> {
   const before = await drawn(page);
-  const framesAsked = await page.evaluateHandle(() => {
-    const asked = { frames: 0 };
-    const real = globalThis.requestAnimationFrame;
+  const counting = await page.evaluateHandle(() => {
+    const count = { frames: 0, real: globalThis.requestAnimationFrame };
     globalThis.requestAnimationFrame = (call) => {
-      asked.frames += 1;
-      return real(call);
+      count.frames += 1;
+      return count.real.call(globalThis, call);
     };
-    return Object.assign(asked, {
-      stop: () => {
-        globalThis.requestAnimationFrame = real;
-      },
-    });
+    return count;
   });
   await what();
-  const frames = await framesAsked.evaluate((asked) => {
-    asked.stop();
-    return asked.frames;
+  const frames = await counting.evaluate((count) => {
+    globalThis.requestAnimationFrame = count.real;
+    return count.frames;
   });
   return { pictures: (await drawn(page)) - before, frames };
 }
