@@ -72,7 +72,7 @@ export class ArmatureSide {
     corner: Shading['corner'],
   ): void {
     const { axisY } = this.g;
-    const turning = this.makers.skin(skin, axisY, withSkin(rings, this.plan));
+    const turning = this.makers.skin(skin, axisY, withSkin(rings, this.plan), this.easel.resolution);
     this.skins.push(turning);
     this.node.addChild(turning.node);
     const left = Math.min(...rings.map((ring) => ring.x - YAW * ring.radius)) - 4;

@@ -7,6 +7,7 @@ import {
   type Texture,
 } from 'pixi.js';
 import { Blade } from './blade.ts';
+import { MappedSkin, readsPixels } from './mappedSkin.ts';
 import { PlainBlade, SlicedSkin } from './plain.ts';
 import type { Point } from './project.ts';
 import { type Ring, TurningSkin } from './turningSkin.ts';
@@ -33,7 +34,8 @@ export interface Cable {
 
 /** The three things that bend, made for a renderer that can bend pictures or for one that cannot. */
 export interface Makers {
-  skin(texture: Texture, axisY: number, rings: readonly Ring[]): Skin;
+  /** @param resolution device px per CSS px of the bench */
+  skin(texture: Texture, axisY: number, rings: readonly Ring[], resolution: number): Skin;
   ribbon(texture: Texture): Ribbon;
   cable(texture: Texture, count: number, width: number, colour: number): Cable;
 }
@@ -56,6 +58,7 @@ class RopeCable implements Cable {
 
 class DrawnCable implements Cable {
   readonly node = new Graphics();
+  private laid: readonly Point[] = [];
   private readonly width: number;
   private readonly colour: number;
 
@@ -65,6 +68,9 @@ class DrawnCable implements Cable {
   }
 
   lay(points: readonly Point[]): void {
+    // Drawn anew it would count as changed, and so would the bench round it.
+    if (isSameLine(points, this.laid)) return;
+    this.laid = points;
     this.node.clear();
     for (const [width, colour] of [
       [this.width, 0x0c1416],
@@ -77,15 +83,20 @@ class DrawnCable implements Cable {
   }
 }
 
+function isSameLine(a: readonly Point[], b: readonly Point[]): boolean {
+  return a.length === b.length && a.every(({ x, y }, i) => x === b[i]!.x && y === b[i]!.y);
+}
+
 export const bendingMakers: Makers = {
   skin: (texture, axisY, rings) => new TurningSkin(texture, axisY, rings),
   ribbon: (texture) => new Blade(texture),
   cable: (texture, count, width) => new RopeCable(texture, count, width),
 };
 
-/** For a browser without WebGL: straight slices and drawn lines, a little stiffer, everything still there. */
+/** For a browser without WebGL: a skin laid px by px and drawn lines, a little stiffer, everything still there. */
 export const plainMakers: Makers = {
-  skin: (texture, axisY, rings) => new SlicedSkin(texture, axisY, rings),
+  skin: (texture, axisY, rings, resolution) =>
+    readsPixels() ? new MappedSkin(texture, axisY, rings, resolution) : new SlicedSkin(texture, axisY, rings),
   ribbon: (texture) => new PlainBlade(texture),
   cable: (_texture, _count, width, colour) => new DrawnCable(width, colour),
 };

@@ -19,8 +19,8 @@ interface Slice {
 }
 
 /**
- * A turned part from straight slices of its skin, for a renderer that only knows upright pictures. The slices are laid
- * into one picture, anew only when the part has turned: a part at rest costs a frame one picture, not hundreds.
+ * A turned part from straight slices of its skin, for a renderer that only knows upright pictures in a browser that
+ * hands out no px. The slices are laid into one picture, anew only when the part has turned: a part at rest costs a frame one picture, not hundreds.
  */
 export class SlicedSkin {
   readonly node = new Container();

@@ -158,6 +158,24 @@ describe('the bench looks as it did', () => {
   });
 });
 
+describe('in a browser that hands out noise instead of px', () => {
+  it('the part looks as it did', async () => {
+    const noisy = await browser.newPage({ viewport: { width: 640, height: 470 } });
+    await noisy.addInitScript(() => {
+      CanvasRenderingContext2D.prototype.getImageData = (_x: number, _y: number, w: number, h: number) =>
+        new ImageData(
+          Uint8ClampedArray.from({ length: 4 * w * h }, (_, i) => (i * 7919) % 256),
+          w,
+          h,
+        );
+    });
+    await openScenePage(noisy);
+    const drawn = await pictureOf(noisy, { state: 'placed' }, armature);
+    await noisy.close();
+    expect(apart(drawn, kept('part', drawn))).toBeLessThanOrEqual(TOLERANCE);
+  });
+});
+
 describe('a bench on which something changes', () => {
   it('is drawn again only there, and looks as if all of it had been', async () => {
     const states = Object.keys(samples(sampleJob('wave23', 'branches')));

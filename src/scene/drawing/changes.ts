@@ -25,8 +25,8 @@ interface Counted {
 
 /** Room for what a line's joints and the smoothing of edges add, px. */
 const BRIM = 4;
-/** Beyond so many places at once, one that holds them all. */
-const MOST = 5;
+/** To go through the scene once more costs as much as drawing so much of it, square px. */
+const ONCE_MORE = 200_000;
 
 /**
  * Tells which places of a scene have to be drawn again. Everything on it is a picture or a drawing, upright or turned;
@@ -143,18 +143,26 @@ function hasSameBounds(own: Look['own'], { minX, minY, maxX, maxY }: Look['own']
   return own.minX === minX && own.minY === minY && own.maxX === maxX && own.maxY === maxY;
 }
 
-/** Boxes that touch become one, and many become one. */
+/** Boxes become one where that costs less than drawing each by itself; so do all that touch. */
 function merged(boxes: readonly Rect[]): readonly Rect[] {
   const kept: Rect[] = [];
   for (const box of boxes) {
     let whole = box;
-    for (let i = kept.findIndex((each) => touch(each, whole)); i >= 0; ) {
+    for (let i = kept.findIndex((each) => belong(each, whole)); i >= 0; ) {
       whole = both(whole, kept.splice(i, 1)[0]!);
-      i = kept.findIndex((each) => touch(each, whole));
+      i = kept.findIndex((each) => belong(each, whole));
     }
     kept.push(whole);
   }
-  return kept.length > MOST ? [kept.reduce(both)] : kept;
+  return kept;
+}
+
+function belong(a: Rect, b: Rect): boolean {
+  return touch(a, b) || area(both(a, b)) < area(a) + area(b) + ONCE_MORE;
+}
+
+function area({ w, h }: Rect): number {
+  return w * h;
 }
 
 function touch(a: Rect, b: Rect): boolean {
