@@ -115,7 +115,7 @@ function TopBar(props: { readonly context: ScreenContext }) {
         <a href={writeRoute({ screen: 'assessor', rest: '' })}>Assessor’s desk</a>
       </nav>
       <Button kind="quiet" onPress={props.context.openSettings}>
-        Words, sound, motion
+        Settings
       </Button>
     </header>
   );

@@ -1,7 +1,9 @@
 import type { Issue } from '../scenario/scenario.ts';
 import { Button } from './shared/Button.tsx';
+import { fileName, placeName } from './shared/issuePlace.ts';
 import { Notice } from './shared/Notice.tsx';
 import { saveText } from './shared/saveText.ts';
+import { withDays } from './shared/time.ts';
 import type { StoredProblem } from './shell.ts';
 
 export function IssueList(props: { readonly issues: readonly Issue[] }) {
@@ -9,10 +11,30 @@ export function IssueList(props: { readonly issues: readonly Issue[] }) {
     <ul class="issues">
       {props.issues.map((issue) => (
         <li key={`${issue.path} ${issue.sentence}`}>
-          {issue.path ? <code>{issue.path}</code> : null} {issue.sentence}
+          <Placed place={issue.path} sentence={issue.sentence} />
         </li>
       ))}
     </ul>
+  );
+}
+
+/** A sentence with the place it is about: its name in front, its exact path behind for whoever opens the file. */
+export function Placed(props: { readonly place: string; readonly sentence: string }) {
+  const name = placeName(props.place);
+  return (
+    <>
+      {name ? `${name}: ` : ''}
+      {withDays(props.sentence)} {props.place ? <code>{props.place}</code> : null}
+    </>
+  );
+}
+
+function Unread({ where }: Pick<StoredProblem, 'where'>) {
+  const name = fileName(where);
+  return (
+    <span>
+      {name} {name === where ? null : <code>{where}</code>} could not be read. Nothing else was touched.
+    </span>
   );
 }
 
@@ -31,7 +53,7 @@ export function Problems(props: ProblemsProps) {
           kind="problem"
           onDismiss={() => props.onDismiss(problem)}
         >
-          <span>{problem.where} could not be read. Nothing else was touched.</span>
+          <Unread where={problem.where} />
           <IssueList issues={problem.issues} />
           {problem.text === null ? null : (
             <Button kind="quiet" onPress={() => saveText(`${problem.where}.txt`, problem.text ?? '')}>

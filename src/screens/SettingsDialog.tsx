@@ -15,7 +15,7 @@ export function SettingsDialog(props: SettingsDialogProps) {
   const { settings } = props;
   const change = (part: Partial<Settings>) => props.onChange({ ...settings, ...part });
   return (
-    <Dialog title="Words, sound and motion" onClose={props.onClose}>
+    <Dialog title="Settings" onClose={props.onClose}>
       <RadioField
         label="Trade words"
         value={settings.vocabulary}

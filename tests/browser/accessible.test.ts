@@ -67,7 +67,7 @@ interface Screen {
 const SCREENS: readonly Screen[] = [
   { name: 'jobs', hash: () => '#/jobs' },
   { name: 'job card', hash: () => '#/job/q-7a16' },
-  { name: 'settings', hash: () => '#/jobs', act: opens('Words, sound, motion') },
+  { name: 'settings', hash: () => '#/jobs', act: opens('Settings') },
   { name: 'bench with its test sheet', hash: () => bench, drawn: true },
   {
     name: 'bench in words',

@@ -52,7 +52,7 @@ describe('the board before the script has come', () => {
 
   it('keeps the press of a button until something can come of it', async () => {
     const { page, letCome, close } = await beforeTheScript();
-    await page.getByRole('button', { name: 'Words, sound, motion' }).click();
+    await page.getByRole('button', { name: 'Settings' }).click();
     expect(await page.getByRole('dialog').count()).toBe(0);
     letCome();
     await page.getByRole('dialog').waitFor();

@@ -28,7 +28,7 @@ const SCENES: readonly Scene[] = [
   { name: 'jobs-problem', hash: '#/jobs', query: 'bad' },
   { name: 'job', hash: '#/job/q-0001' },
   { name: 'job-gone', hash: '#/job/none' },
-  { name: 'settings', hash: '#/jobs', act: (page) => press(page, 'Words, sound, motion') },
+  { name: 'settings', hash: '#/jobs', act: (page) => press(page, 'Settings') },
   { name: 'bench', hash: '#/bench/run-0' },
   { name: 'bench-words', hash: '#/bench/run-0', query: WORDS_OPEN, act: ammeterWork },
   { name: 'bench-warned', hash: '#/bench/run-0', act: warned },

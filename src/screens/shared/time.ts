@@ -11,6 +11,13 @@ export function minutesWords(ms: number): string {
   return minutes === 1 ? '1 minute' : `${minutes} minutes`;
 }
 
+const MOMENT = /(^|[^"“])(\d{4}-\d\d-\d\dT\d\d:\d\d[\d:.]*(?:Z|[+-]\d\d:\d\d))/g;
+
+/** A sentence with the moments in it as the reader writes them; what is quoted stays as it came. */
+export function withDays(sentence: string): string {
+  return sentence.replace(MOMENT, (_, before: string, iso: string) => `${before}${dayWords(iso)}`);
+}
+
 /** Day and time of an ISO 8601 moment as the reader writes it; the text itself when it is no date. */
 export function dayWords(iso: string): string {
   const at = new Date(iso);

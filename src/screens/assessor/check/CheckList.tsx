@@ -1,5 +1,6 @@
 import type { ComponentChildren } from 'preact';
 import type { Check } from '../../../records/verify.ts';
+import { Placed } from '../../Problems.tsx';
 import type { CheckedFile } from '../desk.ts';
 
 const WHAT_WORDS: Readonly<Record<Check['what'], string>> = {
@@ -35,7 +36,7 @@ export function CheckList({ checked }: { readonly checked: CheckedFile }) {
       <tbody>
         {verification.checks.map((check) => (
           <Line key={`${check.what} ${check.where}`} name={WHAT_WORDS[check.what]} verdict={check.verdict}>
-            {check.sentence} {check.verdict === 'broken' && check.where ? <code>{check.where}</code> : null}
+            <Placed place={check.verdict === 'broken' ? check.where : ''} sentence={check.sentence} />
           </Line>
         ))}
         {replays.map((again) => (
