@@ -1,7 +1,7 @@
 import type { Selector } from '../../bench/action.ts';
 import type { Rect } from '../layout.ts';
 import { font } from '../materials.ts';
-import { POSITIONS, selectorMark, selectorShape } from '../panel/selectorShape.ts';
+import { POSITIONS, selectorLetters, selectorMark, selectorShape } from '../panel/selectorShape.ts';
 import { disc, linear, type Pen, radial, roundRect, shadowed } from '../pen.ts';
 
 const RAD = Math.PI / 180;
@@ -17,7 +17,7 @@ export function paintSelectorPlate(pen: Pen, box: Rect): void {
   pen.strokeStyle = 'rgba(140,180,182,.28)';
   pen.lineWidth = 1;
   pen.stroke();
-  const size = Math.max(11, Math.min(17, s.r * 0.34));
+  const size = selectorLetters(s);
   for (const { to, deg, word } of POSITIONS) {
     const a = deg * RAD;
     pen.strokeStyle = '#d7e4e0';

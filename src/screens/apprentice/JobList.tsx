@@ -1,6 +1,7 @@
 import type { Mode } from '../../bench/port.ts';
 import { writeRoute } from '../route.ts';
 import { Button } from '../shared/Button.tsx';
+import { PickFile } from '../shared/PickFile.tsx';
 import { clock, dayWords } from '../shared/time.ts';
 import { mainsWords, modeMeaning, modeWords, partList, spoken, type Vocabulary } from '../shared/words.ts';
 import type { AttemptSummary, JobSummary, Settings } from '../shell.ts';
@@ -9,12 +10,14 @@ import './jobs.css';
 export interface JobListProps {
   readonly jobs: readonly JobSummary[];
   readonly settings: Settings;
+  readonly onFile: (file: File) => void;
 }
 
 /** The board of jobs: one paper slip per unit that has come in. */
 export function JobList(props: JobListProps) {
   const { mains, vocabulary } = props.settings;
   const shown = props.jobs.filter(({ job }) => mains === 'all' || job.mains === mains);
+  const fromFile = <PickFile onPick={props.onFile}>Open an attempt from a file</PickFile>;
   return (
     <main class="board">
       <header class="board-head">
@@ -25,14 +28,20 @@ export function JobList(props: JobListProps) {
         </p>
       </header>
       {shown.length === 0 ? (
-        <p class="board-empty">
-          No job here is for {mains === 'all' ? 'any supply' : mainsWords(mains)}. Choose another supply under
-          “Words, sound and motion”.
-        </p>
+        <>
+          <p class="board-empty">
+            No job here is for {mains === 'all' ? 'any supply' : mainsWords(mains)}. Choose another supply
+            under “Settings”.
+          </p>
+          {fromFile}
+        </>
       ) : (
         <>
           <UnderWay jobs={shown} vocabulary={vocabulary} />
-          <ShelfLinks jobs={shown} />
+          <div class="board-ways">
+            <ShelfLinks jobs={shown} />
+            {fromFile}
+          </div>
           {SHELVES.map((mode) => (
             <Shelf key={mode} mode={mode} jobs={onShelf(shown, mode)} vocabulary={vocabulary} />
           ))}

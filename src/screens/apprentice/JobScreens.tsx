@@ -1,7 +1,6 @@
 import { useEffect, useState } from 'preact/hooks';
 import type { Job } from '../../scenario/public/job.ts';
 import type { ScreenContext } from '../App.tsx';
-import { PickFile } from '../shared/PickFile.tsx';
 import { isStill } from '../shared/still.ts';
 import { useLoaded } from '../shared/useLoaded.ts';
 import { usePageTitle } from '../shared/usePageTitle.ts';
@@ -21,14 +20,7 @@ export function JobsScreen(props: { readonly context: ScreenContext }) {
   const { settings } = props.context;
   const jobs = useBoard(props.context);
   usePageTitle('Jobs');
-  return (
-    <>
-      <JobList jobs={jobs} settings={settings} />
-      <footer class="board-foot">
-        <PickFile onPick={(file) => void takeIn(file, props.context)}>Open an attempt from a file</PickFile>
-      </footer>
-    </>
-  );
+  return <JobList {...{ jobs, settings }} onFile={(file) => void takeIn(file, props.context)} />;
 }
 
 async function takeIn(file: File, context: ScreenContext): Promise<void> {
