@@ -1,5 +1,6 @@
 import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, inject, it } from 'vitest';
+import { giveFile } from './support/files.ts';
 import { axeFindings, smallTargets, spill, unseenFocus } from './support/fit.ts';
 import { closeBrowser, type Opened, openApp } from './support/page.ts';
 import { decideAndHandIn } from './support/paper.ts';
@@ -51,10 +52,34 @@ const opens = (name: string) => async () => {
   await page.getByRole('dialog').waitFor();
 };
 
+/** Has a record checked that was signed, with its attempt beside it, and opens it. */
+async function checkFile(): Promise<void> {
+  const picker = page.getByRole('button', { name: 'Open a file…' });
+  await giveFile(page, picker, 'tests/cli/old/signed-in-tenths.json');
+  await page.locator('.as-checks').waitFor();
+  await page.getByText('Read the record as it stands').click();
+}
+
+/** Hands in a file that is no attempt. */
+async function badFile(): Promise<void> {
+  const picker = page.getByRole('button', { name: 'Open an attempt from a file' });
+  await giveFile(page, picker, 'tests/cli/old/signed-in-tenths.json');
+  await page.locator('.notice-problem').waitFor();
+}
+
+async function ownJob(): Promise<void> {
+  await press('New job')();
+  await page.getByLabel('A rubric of this job’s own').check();
+  await page.locator('.in-effects table').first().waitFor();
+}
+
 async function verdict(): Promise<void> {
   await tab(/Verdict/)();
   await page.getByLabel('Condition').waitFor();
 }
+
+/** Letters at twice their size (WCAG 1.4.4). */
+const TWICE = 'html { font-size: 200% !important }';
 
 interface Screen {
   readonly name: string;
@@ -84,6 +109,9 @@ const SCREENS: readonly Screen[] = [
   { name: 'instructor sets a fault', hash: () => '#/instructor/set', drawn: true },
   { name: 'assessor reviews', hash: () => '#/assessor', drawn: true, act: review },
   { name: 'assessor checks and keys', hash: () => '#/assessor/check' },
+  { name: 'a file that was checked', hash: () => '#/assessor/check', act: checkFile },
+  { name: 'a file that could not be read', hash: () => '#/jobs', act: badFile },
+  { name: 'a job of one’s own', hash: () => '#/instructor', act: ownJob },
 ];
 
 async function show(screen: Screen): Promise<void> {
@@ -119,5 +147,12 @@ describe('everyone', () => {
     await page.waitForTimeout(250);
     expect(await spill(page)).toBeLessThanOrEqual(0);
     expect(await smallTargets(page)).toEqual([]);
+    if (screen.drawn) return;
+    await page.addStyleTag({ content: TWICE });
+    for (const width of [390, 320]) {
+      await page.setViewportSize({ width, height: 800 });
+      await page.waitForTimeout(250);
+      expect({ width, spill: await spill(page) }).toEqual({ width, spill: 0 });
+    }
   });
 });

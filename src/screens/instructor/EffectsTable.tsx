@@ -83,27 +83,29 @@ function GrowlerTable(props: Omit<ShownProps, 'part' | 'frame'>) {
   );
   if (tests.length === 0) return null;
   return (
-    <table>
-      <caption>All faults together, contact scatter off</caption>
-      <thead>
-        <tr>
-          <th scope="col">Test</th>
-          <th scope="col">Shows it</th>
-          <th scope="col">Stands out at</th>
-        </tr>
-      </thead>
-      <tbody>
-        {tests.map((effect) => (
-          <tr key={effect.test}>
-            <th scope="row">
-              {testWords(effect.test, vocabulary)}
-              {allowed.includes(effect.test) ? '' : ' (not on the card)'}
-            </th>
-            <td>{effect.seen ? '✓ seen' : '– not seen'}</td>
-            <td>{effectWords(effect, vocabulary)}</td>
+    <div class="table-scroll">
+      <table>
+        <caption>All faults together, contact scatter off</caption>
+        <thead>
+          <tr>
+            <th scope="col">Test</th>
+            <th scope="col">Shows it</th>
+            <th scope="col">Stands out at</th>
           </tr>
-        ))}
-      </tbody>
-    </table>
+        </thead>
+        <tbody>
+          {tests.map((effect) => (
+            <tr key={effect.test}>
+              <th scope="row">
+                {testWords(effect.test, vocabulary)}
+                {allowed.includes(effect.test) ? '' : ' (not on the card)'}
+              </th>
+              <td>{effect.seen ? '✓ seen' : '– not seen'}</td>
+              <td>{effectWords(effect, vocabulary)}</td>
+            </tr>
+          ))}
+        </tbody>
+      </table>
+    </div>
   );
 }

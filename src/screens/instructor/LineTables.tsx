@@ -19,21 +19,23 @@ export function LineTables({ effects, open, allowed, vocabulary }: LineTablesPro
     <>
       {lines.length > 0 ? (
         <div class="in-table">
-          <table>
-            <caption>Read by a careful hand, on a bench in good order</caption>
-            <thead>
-              <tr>
-                <th scope="col">Test</th>
-                <th scope="col">Sound</th>
-                <th scope="col">Here</th>
-              </tr>
-            </thead>
-            <tbody>
-              {lines.map((line) => (
-                <LineRow key={keyOf(line)} {...{ line, allowed, vocabulary }} />
-              ))}
-            </tbody>
-          </table>
+          <div class="table-scroll">
+            <table>
+              <caption>Read by a careful hand, on a bench in good order</caption>
+              <thead>
+                <tr>
+                  <th scope="col">Test</th>
+                  <th scope="col">Sound</th>
+                  <th scope="col">Here</th>
+                </tr>
+              </thead>
+              <tbody>
+                {lines.map((line) => (
+                  <LineRow key={keyOf(line)} {...{ line, allowed, vocabulary }} />
+                ))}
+              </tbody>
+            </table>
+          </div>
         </div>
       ) : null}
       {open === 'bench' && effects.bench.length > 0 ? (
@@ -78,28 +80,30 @@ function BenchTable({
 }) {
   return (
     <div class="in-table">
-      <table>
-        <caption>What the bench shows of itself</caption>
-        <thead>
-          <tr>
-            <th scope="col">Proof</th>
-            <th scope="col">In good order</th>
-            <th scope="col">Here</th>
-          </tr>
-        </thead>
-        <tbody>
-          {bench.map(({ what, sound, shows }) => (
-            <tr key={what}>
-              <th scope="row">{spoken(what, vocabulary)}</th>
-              <td>{sound}</td>
-              <td>
-                {sound === shows ? '' : '≠ '}
-                {shows}
-              </td>
+      <div class="table-scroll">
+        <table>
+          <caption>What the bench shows of itself</caption>
+          <thead>
+            <tr>
+              <th scope="col">Proof</th>
+              <th scope="col">In good order</th>
+              <th scope="col">Here</th>
             </tr>
-          ))}
-        </tbody>
-      </table>
+          </thead>
+          <tbody>
+            {bench.map(({ what, sound, shows }) => (
+              <tr key={what}>
+                <th scope="row">{spoken(what, vocabulary)}</th>
+                <td>{sound}</td>
+                <td>
+                  {sound === shows ? '' : '≠ '}
+                  {shows}
+                </td>
+              </tr>
+            ))}
+          </tbody>
+        </table>
+      </div>
     </div>
   );
 }

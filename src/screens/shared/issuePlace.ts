@@ -30,7 +30,7 @@ const NAMES: readonly Name[] = [
   [/\bhidden\.wear\b/, named('wear')],
   [/\bhidden\b/, named('the hidden half of the job')],
   [/\b(?:public|scenario)\b/, named('the job')],
-  [/\boutcome$/, named('the decision')],
+  [/\brecord\.outcome$/, named('the decision')],
   [/\bevidence\b/, named('the evidence')],
   [/^format$/, named('the kind of file')],
   [/^version$/, named('the version of the file')],
