@@ -40,7 +40,8 @@ export class HeatHaze {
     const R = g?.r.core ?? layout.end.core;
     const x = g ? (g.x.coreLeft + g.x.coreRight) / 2 : layout.end.x;
     this.low = { x, y: (g?.axisY ?? layout.end.y) + R * 1.25 };
-    this.high = { x: g ? g.x.coreLeft : x, y: (g?.axisY ?? layout.end.y) - R * 0.86 };
+    // Over the part itself, and not so high that it would rise out of the picture.
+    this.high = { x, y: (g?.axisY ?? layout.end.y) - R * (g ? 0.55 : 0.05) };
     this.layout = layout;
     this.resolution = resolution;
     this.lettering = lettering;
@@ -109,7 +110,7 @@ export class HeatHaze {
     if (!wisp.visible) return;
     const phase = (nowMs / 3200 + i * 0.37) % 1;
     wisp.position.set(from.x + (i - 2) * 34 + Math.sin(phase * 5 + i) * 9, from.y - phase * 92);
-    wisp.alpha = Math.sin(phase * Math.PI) * 0.5;
+    wisp.alpha = Math.sin(phase * Math.PI) * 0.85;
     wisp.scale.set(0.6 + phase * 0.7, 0.8 + phase * 0.6);
   }
 

@@ -9,6 +9,9 @@ import { middleOf, stripHeight, tileRoom } from './railShape.ts';
 import type { Easel } from './studio/easel.ts';
 
 const HEIGHT = 34;
+/** How far off the core a strip held as low as can be is drawn, and one that lies on the iron, px. */
+const STAND_OFF = 7;
+const ON_IRON = 1.5;
 
 /** How far the steel gives to a pull along its length: held at the grip, drawn down over the core. */
 function bow(share: number): number {
@@ -28,6 +31,7 @@ export class Strip {
   readonly end = new Graphics();
   private readonly blades: Ribbon[];
   private readonly shadow = new Graphics();
+  private readonly veil = new Graphics();
   private readonly length: number;
   private readonly grip: number;
 
@@ -47,6 +51,7 @@ export class Strip {
   /** @param at where a hand carries it, px, or null where it rests by itself */
   show(s: Situation, view: StripView, at: Point | null): void {
     this.shadow.clear();
+    this.veil.clear();
     this.end.clear();
     for (const { node } of this.blades) node.visible = false;
     if (at) this.flat(at.x - this.length * 0.18, at.y, this.scaleIn(s.layout));
@@ -81,9 +86,9 @@ export class Strip {
   private overCore(s: Situation, view: StripView, angle: number): void {
     const height = view.heightMm ?? STRIP_HEIGHT_MM;
     const pull = Math.min(4, view.pull) / 4;
-    const clear = 3 + height * STRIP_PX_PER_MM;
+    const clear = STAND_OFF + height * STRIP_PX_PER_MM;
     const g = s.layout.side;
-    this.endOn(s, view, angle, clear * (1 - pull) + 2.5 * pull);
+    this.endOn(s, view, angle, clear * (1 - pull) + ON_IRON * pull);
     if (!g) return;
     const front = onSide(g.axisY, 0, g.r.core, angle).facing;
     const home = front < -0.2 ? this.back : this.front;
@@ -97,11 +102,29 @@ export class Strip {
       blade.node.alpha = view.buzz > 0 ? (i === 0 ? 0.8 : 0.4) : 1;
       blade.lay((share) => {
         const bend = pull * bow(share);
-        const lift = clear * (1 - bend) + 2.5 * bend + offset * swing(share);
+        const lift = clear * (1 - bend) + ON_IRON * bend + offset * swing(share);
         return onSide(g.axisY, left + this.length * share, g.r.core + lift, angle);
       }, draw);
     });
+    if (amp > 0)
+      this.blur(home, (share, way) => {
+        const bend = pull * bow(share);
+        const lift = clear * (1 - bend) + ON_IRON * bend + way * amp * swing(share);
+        const p = onSide(g.axisY, left + this.length * share, g.r.core + lift, angle);
+        return { x: p.x, y: p.y + (way * -draw) / 6 };
+      });
     this.castShadow(s, angle, clear * (1 - pull) + 1, front);
+  }
+
+  /** What the eye keeps of a shaken blade: a veil between its two turning points. */
+  private blur(home: Container, at: (share: number, way: 1 | -1) => Point): void {
+    if (this.veil.parent !== home) home.addChildAt(this.veil, 0);
+    const shares = Array.from({ length: 9 }, (_, i) => 0.2 + 0.1 * i);
+    const edge = [
+      ...shares.map((share) => at(share, 1)),
+      ...shares.toReversed().map((share) => at(share, -1)),
+    ];
+    this.veil.poly(edge.flatMap(({ x, y }) => [x, y])).fill({ color: 0xe4eef0, alpha: 0.3 });
   }
 
   /** The nearer the strip, the closer its shadow lies under it. */
@@ -122,21 +145,15 @@ export class Strip {
     const rad = (angle * Math.PI) / 180;
     const along = { x: Math.cos(rad), y: -Math.sin(rad) };
     const amp = view.buzz * 0.7;
-    for (const [offset, alpha] of view.buzz > 0
-      ? ([
-          [amp, 0.35],
-          [-amp, 0.35],
-          [0, 0.9],
-        ] as const)
-      : ([[0, 1]] as const)) {
-      const p = onEnd(g, g.core + lift + offset, angle);
-      const a = { x: p.x - along.x * half, y: p.y - along.y * half };
-      const b = { x: p.x + along.x * half, y: p.y + along.y * half };
-      this.end
-        .moveTo(a.x, a.y)
-        .lineTo(b.x, b.y)
-        .stroke({ width: 6, color: 0x0a1214, alpha: alpha * 0.8, cap: 'round' });
-      this.end.moveTo(a.x, a.y).lineTo(b.x, b.y).stroke({ width: 3.4, color: 0xdfe9ea, alpha, cap: 'round' });
+    const p = onEnd(g, g.core + lift, angle);
+    const a = { x: p.x - along.x * half, y: p.y - along.y * half };
+    const b = { x: p.x + along.x * half, y: p.y + along.y * half };
+    for (const [width, color, alpha] of [
+      [2 * amp + 6, 0x0a1214, 0.8],
+      [2 * amp + 3.4, 0xdfe9ea, amp > 0 ? 0.45 : 1],
+      [3.4, 0xdfe9ea, 0.9],
+    ] as const) {
+      this.end.moveTo(a.x, a.y).lineTo(b.x, b.y).stroke({ width, color, alpha, cap: 'round' });
     }
     this.knob(s, angle, lift);
   }
