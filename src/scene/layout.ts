@@ -282,7 +282,8 @@ function narrow(part: ArmatureView, width: number, height: number, beside: Besid
     benchTop: 0,
     side: null,
     sideBox: null,
-    end: endGeometry(part, x, endBox.y + 14 + core * 1.08, core),
+    // Over it the handles of probes on its upper bars have room.
+    end: endGeometry(part, x, endBox.y + clamp(endBox.h * 0.1, 14, 28) + core * 1.08, core),
     endBox,
     rail,
     ...columnOf(rail, beside),
