@@ -1,4 +1,5 @@
 import type { Attempt, Entry } from '../attempt/entry.ts';
+import { isStream } from '../bench/action.ts';
 import type { BenchPort } from '../bench/port.ts';
 import type { LocalBench } from '../link/localBench.ts';
 import type { AttemptResult, AttemptStore } from '../store/attemptStore.ts';
@@ -6,6 +7,8 @@ import type { Journal } from '../store/journal.ts';
 
 /** How often the passing of simulated time is kept while nothing is done, ms. */
 const REACHED_EVERY_MS = 5000;
+/** Acts that come with every frame go to the store together, so often, ms; each is noted by itself. */
+const TOGETHER_MS = 200;
 
 export interface Keeping {
   readonly store: Pick<AttemptStore, 'append' | 'reached' | 'close'>;
@@ -49,16 +52,23 @@ export function keepBench(bench: LocalBench, alreadyKept: number, keeping: Keepi
     await store.close(id, attempt.endMs, await resultOf(whole));
     closed = true;
   };
-  const keepNew = () => {
+  let soon: ReturnType<typeof setTimeout> | null = null;
+  const keepNow = () => {
+    if (soon !== null) clearTimeout(soon);
+    soon = null;
+    then(keep);
+  };
+  const keepNew = (streams = false) => {
     if (closed) return;
     const { entries } = bench.attempt();
     if (ended === null && isOver(bench, entries.slice(written))) ended = entries.length;
     note();
-    then(keep);
+    if (streams && ended === null) soon ??= setTimeout(keepNow, TOGETHER_MS);
+    else keepNow();
   };
   const keepTime = () => {
     if (closed) return;
-    then(keep);
+    keepNow();
     if (ended === null) then(() => store.reached(id, bench.attempt().endMs));
   };
 
@@ -78,11 +88,14 @@ export function keepBench(bench: LocalBench, alreadyKept: number, keeping: Keepi
       ...portOf(bench),
       send(action) {
         const outcome = bench.send(action);
-        keepNew();
+        keepNew(isStream(action));
         return outcome;
       },
     },
-    settled: () => queue,
+    settled() {
+      if (soon !== null) keepNow();
+      return queue;
+    },
     close() {
       keepTime();
       clearInterval(timer);

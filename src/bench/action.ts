@@ -99,3 +99,8 @@ export type Action =
   | { readonly type: 'job.handIn' };
 
 export type ActionType = Action['type'];
+
+/** Such acts come with every frame for as long as a hand goes on. */
+export function isStream({ type }: Action): boolean {
+  return type === 'armature.turn' || type === 'strip.hold';
+}

@@ -77,6 +77,31 @@ describe('an act at a kept bench', () => {
     kept.close();
   });
 
+  it('that comes with every frame is noted by itself and goes to the store with the others, or with the next act', async () => {
+    const [store, storage] = [new SlowStore(), new MemoryStorage()];
+    const kept = keepBench(openLocalBench(start, parts, clock), 0, keeping(store, storage));
+    const appended = vi.spyOn(store, 'append');
+    const noted = () => browserJournal(storage).noted().get('a-1')?.length;
+    for (let n = 1; n <= 5; n++) {
+      kept.port.send({ type: 'armature.turn', byDeg: 1 });
+      expect(noted()).toBe(n);
+    }
+    await Promise.resolve();
+    expect(appended).not.toHaveBeenCalled();
+    kept.port.send({ type: 'range.turn', to: 30 });
+    await Promise.resolve();
+    expect(appended.mock.calls.map(([, entries]) => entries.length)).toEqual([6]);
+    store.acknowledge();
+    await vi.waitFor(() => expect(noted()).toBeUndefined());
+    kept.port.send({ type: 'armature.turn', byDeg: 1 });
+    const settled = kept.settled();
+    await vi.waitFor(() => expect(appended).toHaveBeenCalledTimes(2));
+    store.acknowledge();
+    await settled;
+    expect(store.entries).toHaveLength(7);
+    kept.close();
+  });
+
   it('that ended the attempt closes its record at the next visit, when the page went before it could', async () => {
     const first = openLocalBench(start, parts, clock);
     first.send({ type: 'job.handIn' });

@@ -1,5 +1,5 @@
 import { useEffect, useMemo, useRef, useState } from 'preact/hooks';
-import type { Action } from '../../../bench/action.ts';
+import { type Action, isStream } from '../../../bench/action.ts';
 import type { Observation } from '../../../bench/observation.ts';
 import type { BenchPort, Breach, Mode, Outcome } from '../../../bench/port.ts';
 
@@ -12,7 +12,7 @@ export interface Remark {
 
 /** At most so many remarks stay in sight. */
 const KEEP = 3;
-/** While needle or filament move the page follows a few times a second; the picture follows by itself. */
+/** While something moves or is moved the page follows a few times a second; the picture follows by itself. */
 const FOLLOW_MS = 120;
 
 export interface BenchView {
@@ -54,7 +54,7 @@ export function useBench(
       send(action) {
         const outcome = port.send(action);
         hear.current(outcome);
-        setSeen(port.look());
+        if (!isStream(action)) setSeen(port.look());
         if (outcome.kind === 'done') done.current(action);
         return outcome;
       },
@@ -112,9 +112,14 @@ export function remarksOf(outcome: Outcome, mode: Mode): readonly Omit<Remark, '
 
 /** A refusal stands until the next thing that works; a warning until it is put away or pushed out by newer ones. */
 function joined(before: readonly Remark[], said: readonly Remark[], outcome: Outcome): readonly Remark[] {
-  const kept = outcome.kind === 'done' ? before.filter((remark) => remark.kind === 'warning') : before;
+  if (said.length === 0 && !(outcome.kind === 'done' && before.some(isRefusal))) return before;
+  const kept = outcome.kind === 'done' ? before.filter((remark) => !isRefusal(remark)) : before;
   const fresh = kept.filter((remark) => !said.some((one) => one.sentence === remark.sentence));
   return [...fresh, ...said].slice(-KEEP);
+}
+
+function isRefusal({ kind }: Remark): boolean {
+  return kind === 'refused';
 }
 
 /** Simulated time now, ms, and the minutes work has taken by the book; ticks once a second. */
