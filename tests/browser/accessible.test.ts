@@ -68,7 +68,7 @@ async function badFile(): Promise<void> {
 }
 
 async function ownJob(): Promise<void> {
-  await press('New job')();
+  await press('Make a job')();
   await page.getByLabel('A rubric of this job’s own').check();
   await page.locator('.in-effects table').first().waitFor();
 }

@@ -22,7 +22,10 @@ describe('a place in a file', () => {
   it('a file of the library is called by what it holds', () => {
     expect(fileName('scenarios/parts/lap-24.json')).toBe('A kind of armature of the library');
     expect(fileName('scenarios/q-0a6d.json')).toBe('A job of the library');
-    expect(fileName('This attempt')).toBe('This attempt');
+  });
+
+  it('what was opened here is called as it came', () => {
+    for (const where of ['This attempt', 'okafor.json']) expect(fileName(where)).toBe(where);
   });
 });
 

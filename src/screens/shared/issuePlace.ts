@@ -53,6 +53,6 @@ export function placeName(path: string): string {
 
 /** What a file of the library holds, by where it lies. */
 export function fileName(where: string): string {
-  if (/(?:^|\/)parts\/[^/]+\.json$/.test(where)) return 'A kind of armature of the library';
-  return /\.json$/.test(where) ? 'A job of the library' : where;
+  if (/(?:^|\/)scenarios\/parts\/[^/]+\.json$/.test(where)) return 'A kind of armature of the library';
+  return /(?:^|\/)scenarios\/[^/]+\.json$/.test(where) ? 'A job of the library' : where;
 }
