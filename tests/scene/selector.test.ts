@@ -8,9 +8,9 @@ import {
 } from '../../src/scene/panel/selectorShape.ts';
 import { JOB } from './bench.ts';
 
-/** Widths of the words in bold capitals of a common grotesque, and the height of those, in heights of the letters. */
-const WIDE = { off: 2, low: 2.33, high: 2.5 } as const;
-const HIGH = 0.72;
+/** Widths of the words in the bench’s own letters as a browser measures them, and the height of capitals, in ems. */
+const WIDE = { off: 1.88, low: 2.15, high: 2.53 } as const;
+const HIGH = 0.69;
 /** Between what is engraved and what turns, px. */
 const APART = 1;
 
