@@ -269,7 +269,7 @@ export class Stage {
       this.veil = this.easel.placed('veil', { layout, lettering: this.options.lettering }, this.whole);
       this.node.addChild(this.veil);
     }
-    if (this.veil !== null) this.veil.visible = stopped;
+    if (this.veil !== null) this.veil.visible = stopped && this.easel.hasPainted(this.veil.texture);
   }
 
   private get whole(): Rect {

@@ -4,7 +4,7 @@ import { afterAll, beforeAll, describe, expect, inject, it } from 'vitest';
 import type { Layout, Rect } from '../../src/scene/layout.ts';
 import { faceOf } from '../../src/scene/railShape.ts';
 import { sampleJob, samples } from '../../tools/scene/samples.ts';
-import { launch } from './support/chromium.ts';
+import { launch, launchWithGraphics } from './support/chromium.ts';
 import { apart, kept, openScenePage, pictureOf } from './support/pictures.ts';
 import './support/provided.ts';
 import type { DrawOneAfterAnother, Moment } from './support/scenePage.ts';
@@ -182,5 +182,27 @@ describe('a bench on which something changes', () => {
     // There and back, so that everything comes and goes.
     const moments = [...states, ...states.toReversed(), 'spaced', 'ground'].map((state) => ({ state }));
     expect(await page.evaluate((wanted) => drawOneAfterAnother(wanted), moments)).toEqual([]);
+  });
+});
+
+describe('a graphics processor', () => {
+  it('draws the bench as the plain canvas does, another range and a stopped bench too', async () => {
+    const other = await launchWithGraphics(inject('chromium'));
+    try {
+      const its = await other.newPage({ viewport: { width: 640, height: 470 } });
+      await openScenePage(its);
+      const whole = ({ width, height }: Layout): Rect => ({ x: 0, y: 0, w: width, h: height });
+      for (const of of [
+        needle(0.62),
+        { state: 'buzz' },
+        { state: 'drop' },
+        { state: 'stopped' },
+      ] as Moment[]) {
+        const drawn = await pictureOf(its, { ...of, drawing: 'webgl' }, whole);
+        expect(apart(drawn, await draw(of, whole)), of.state).toBeLessThan(0.04);
+      }
+    } finally {
+      await other.close();
+    }
   });
 });

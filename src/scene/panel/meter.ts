@@ -46,6 +46,8 @@ export class Meter {
     const known = this.faces.get(range);
     if (known) return known;
     const face = this.make(range);
+    // A graphics processor is never handed a picture that is still empty.
+    face.visible = false;
     this.faces.set(range, face);
     this.facesNode.addChild(face);
     return face;

@@ -31,6 +31,13 @@ export function launch(executablePath: string): Promise<Browser> {
   return chromium.launch({ executablePath, args: FLAGS, timeout: 60_000 });
 }
 
+/** The same with a graphics processor, which is computed where the machine has none. */
+export function launchWithGraphics(executablePath: string): Promise<Browser> {
+  const args = FLAGS.filter((flag) => flag !== '--disable-gpu');
+  args.push('--use-gl=angle', '--use-angle=swiftshader', '--enable-unsafe-swiftshader');
+  return chromium.launch({ executablePath, args, timeout: 60_000 });
+}
+
 async function starts(path: string | undefined): Promise<boolean> {
   if (!path || !existsSync(path)) return false;
   try {

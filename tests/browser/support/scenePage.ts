@@ -10,6 +10,8 @@ export interface Moment {
   readonly state: string;
   readonly part?: 'wave23' | 'lap24';
   readonly but?: Partial<Observation>;
+  /** How it is drawn; the plain canvas if left out. */
+  readonly drawing?: 'canvas' | 'webgl';
 }
 
 const WIDTH = 640;
@@ -26,12 +28,12 @@ function putHost(): HTMLElement {
   return host;
 }
 
-function setScene(host: HTMLElement, job: Job): Promise<BenchScene> {
+function setScene(host: HTMLElement, job: Job, drawing: 'canvas' | 'webgl' = 'canvas'): Promise<BenchScene> {
   return createBenchScene({ host, send: () => ({ kind: 'done', breaches: [] }) }, job, {
     reducedMotion: true,
     showBarNumbers: false,
     lettering: false,
-    drawing: 'canvas',
+    drawing,
     scaleFraction: (amps, range) => Math.min(1, amps / range),
   });
 }
@@ -61,7 +63,7 @@ function nextFrame(): Promise<unknown> {
 /** Draws one moment without words and without motion, and says where everything stands. */
 async function drawMoment(moment: Moment): Promise<Layout> {
   const job = sampleJob(moment.part ?? 'wave23', 'branches');
-  const scene = await setScene(putHost(), job);
+  const scene = await setScene(putHost(), job, moment.drawing);
   scene.show(seenIn(job, moment));
   await settled();
   return layOut(job.armature, WIDTH, HEIGHT, besideOf(job));
