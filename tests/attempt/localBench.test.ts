@@ -1,4 +1,5 @@
 import { beforeEach, describe, expect, it } from 'vitest';
+import { parseAttempt } from '../../src/attempt/parse.ts';
 import type { Observation } from '../../src/bench/observation.ts';
 import type { Clock } from '../../src/link/clock.ts';
 import { type LocalBench, openLocalBench, resumeLocalBench } from '../../src/link/localBench.ts';
@@ -155,6 +156,18 @@ describe('a bench in this program', () => {
     clock.pass(2000);
     expect(resumed.bench.attempt()).toEqual(bench.attempt());
     expect(resumed.bench.look()).toEqual(bench.look());
+  });
+
+  it('is marked as it was begun: an attempt from before points were whole does not become one of today', () => {
+    expect(bench.attempt()).not.toHaveProperty('points');
+    for (const begun of [bench.attempt(), { ...bench.attempt(), points: 'whole' } as const]) {
+      const read = parseAttempt(JSON.parse(JSON.stringify(begun)), PARTS);
+      if (!read.ok) throw new Error(JSON.stringify(read.issues));
+      const resumed = resumeLocalBench(read.value, PARTS, clock);
+      expect(resumed.ok && resumed.bench.attempt().points).toBe(begun.points);
+    }
+    const read = parseAttempt({ ...bench.attempt(), points: 'halves' }, PARTS);
+    expect(read.ok ? [] : read.issues.map(({ path }) => path)).toEqual(['points']);
   });
 
   it('says where a stored log does not fit the bench', () => {
