@@ -118,8 +118,8 @@ function withSkin(rings: readonly Ring[], plan: SkinPlan): Ring[] {
 
 function straight(stretch: Stretch, x: number, radius: number, _plan: SkinPlan): Ring[] {
   return [
-    { x, radius, u: stretch.from + 0.5 },
-    { x: x + stretch.to - stretch.from, radius, u: stretch.to - 0.5 },
+    { x, radius, u: stretch.from },
+    { x: x + stretch.to - stretch.from, radius, u: stretch.to },
   ];
 }
 

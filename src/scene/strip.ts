@@ -34,6 +34,7 @@ export class Strip {
   private readonly veil = new Graphics();
   private readonly length: number;
   private readonly grip: number;
+  private shown = '';
 
   constructor(layout: Layout, easel: Easel, makers: Makers) {
     this.length = layout.side
@@ -50,6 +51,11 @@ export class Strip {
 
   /** @param at where a hand carries it, px, or null where it rests by itself */
   show(s: Situation, view: StripView, at: Point | null): void {
+    const held = view.at === 'hand' ? stripInHand(s) : null;
+    const shown = JSON.stringify([view, at, held]);
+    // Drawn anew it would count as changed, and so would the bench round it.
+    if (shown === this.shown) return;
+    this.shown = shown;
     this.shadow.clear();
     this.veil.clear();
     this.end.clear();
@@ -57,10 +63,7 @@ export class Strip {
     if (at) this.flat(at.x - this.length * 0.18, at.y, this.scaleIn(s.layout));
     else if (view.at === 'rail') this.hang(s.layout);
     else if (view.at === 'core' && view.angleDeg !== null) this.overCore(s, view, view.angleDeg);
-    else {
-      const p = stripInHand(s);
-      this.flat(p.x - 20, p.y, this.scaleIn(s.layout));
-    }
+    else if (held) this.flat(held.x - 20, held.y, this.scaleIn(s.layout));
   }
 
   private scaleIn(layout: Layout): number {

@@ -1,3 +1,4 @@
+import { setTimeout as pause } from 'node:timers/promises';
 import type { Browser, Page } from 'playwright-core';
 import type { Hand } from '../../browser/support/hand.ts';
 import { keptActs } from '../../browser/support/kept.ts';
@@ -52,17 +53,28 @@ export async function frameSpeed(browser: Browser, url: string): Promise<FrameSp
   };
 }
 
+/** By the browser's own input: a test library puts script of its own on the page for every move with a button down. */
 async function turn(hand: Hand, seconds: number): Promise<void> {
-  const { mouse } = hand.page;
+  const session = await hand.page.context().newCDPSession(hand.page);
   const { x, y } = await hand.at('core:turn');
-  await mouse.move(x - 60, y);
-  await mouse.down();
+  const mouse = (type: 'mouseMoved' | 'mousePressed' | 'mouseReleased', dy: number) =>
+    session.send('Input.dispatchMouseEvent', {
+      type,
+      x: x - 60,
+      y: y + dy,
+      button: 'left',
+      buttons: type === 'mouseReleased' ? 0 : 1,
+      clickCount: type === 'mouseMoved' ? 0 : 1,
+    });
+  await hand.page.mouse.move(x - 60, y);
+  await mouse('mousePressed', 0);
   const end = Date.now() + seconds * 1000;
   for (let step = 0; Date.now() < end; step++) {
-    await mouse.move(x - 60, y + 90 * Math.sin(step / 14));
-    await hand.wait(8);
+    await mouse('mouseMoved', 90 * Math.sin(step / 14));
+    await pause(8);
   }
-  await mouse.up();
+  await mouse('mouseReleased', 0);
+  await session.detach();
 }
 
 /** A witness for the browser: a fixed sum of square roots and sorting, nothing of ours in it; processor time, ms. */
