@@ -299,6 +299,8 @@ class Scene implements BenchScene, SetOutScene {
 
   /** A slow machine gets fewer pixels while things move, and all of them back when they rest. */
   private stepDown(): void {
+    // The plain canvas copies pictures that lie px on px. With fewer px it would mix each from four, and take longer.
+    if (this.renderer.name === 'canvas' && this.fullResolution === 1) return;
     this.movingResolution = this.movingResolution > 1 ? 1 : 0.75;
   }
 
