@@ -26,7 +26,7 @@ const CHANGES_OVER = 60;
 /** How much of a cable lies in the gap before the end view, 0..1: all of it where the lead is on the main view. */
 function shareOfGap({ endBox, panel }: Layout, tail: Point, socket: Point): number {
   if (socket.x < endBox.x + 20) return 0;
-  const left = (endBox.x + 40 - tail.x) / CHANGES_OVER;
+  const left = (endBox.x + 110 - tail.x) / CHANGES_OVER;
   const above = (panel.frame.y - 40 - tail.y) / CHANGES_OVER;
   return Math.max(0, Math.min(1, left, above));
 }
