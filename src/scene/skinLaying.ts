@@ -28,7 +28,10 @@ export function laySkin({ runs, edges }: SkinMap, skin: SkinPixels, down: number
     if (columnStep === PARTS && rowStep === 0) layEven(skin, out, from, to, column, row);
     else layUneven(skin, out, from, to, column, row, columnStep, rowStep);
   }
-  for (const { px, alpha } of edges) out[px] = (out[px]! & 0xffffff) | (alpha << 24);
+  for (let at = 0; at < edges.length; at += 2) {
+    const px = edges[at]!;
+    out[px] = (out[px]! & 0xffffff) | (edges[at + 1]! << 24);
+  }
 }
 
 /** A run that shows px of the skin side by side: what is mixed for one px serves the next. */

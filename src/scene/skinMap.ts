@@ -27,13 +27,8 @@ export interface SkinMap {
    * after line; columns and rows are in parts, rows from the one that lies uppermost.
    */
   readonly runs: Int32Array;
-  /** Px that are covered in part only, and how much, 0..255. */
-  readonly edges: readonly Edge[];
-}
-
-interface Edge {
-  readonly px: number;
-  readonly alpha: number;
+  /** Px that are covered in part only, each followed by how much, 0..255. */
+  readonly edges: Int32Array;
 }
 
 /** A skin in its own px. */
@@ -66,7 +61,7 @@ export function skinMap(axisY: number, rings: readonly Ring[], skin: SkinSize, r
   const lines = new Lines(width, LAP * resolution);
   for (let y = 0; y < height; y++)
     lines.add(y, crossings(inPx, y + 0.5 - (axisY - box.y) * resolution, skin));
-  return { box, width, height, runs: new Int32Array(lines.runs), edges: lines.edges };
+  return { box, width, height, runs: new Int32Array(lines.runs), edges: new Int32Array(lines.edges) };
 }
 
 /** Whole px round the part, with one to spare for its outline. */
@@ -137,7 +132,7 @@ function crossing({ x, radius, u }: Ring, off: number, { pixelWidth, pixelHeight
  */
 class Lines {
   readonly runs: number[] = [];
-  readonly edges: Edge[] = [];
+  readonly edges: number[] = [];
   private readonly width: number;
   private readonly lap: number;
   /** First px of the line. */
@@ -191,7 +186,7 @@ class Lines {
     for (let x = from; x < to; x = whole && x < to - 1 ? to - 1 : x + 1) {
       const across = Math.min(1, x + 1 - left, right - x);
       const alpha = Math.round(255 * across * (whole ? 1 : coveredAt(met, x + 0.5)));
-      if (alpha < 255) this.edges.push({ px: this.start + x, alpha });
+      if (alpha < 255) this.edges.push(this.start + x, alpha);
     }
   }
 }
