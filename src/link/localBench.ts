@@ -51,7 +51,7 @@ class RunningBench implements LocalBench {
   private simulatedMs: number;
   private anchorMs: number | null;
   private cancel: (() => void) | null = null;
-  private lastTold = '';
+  private lastTold: Observation | null = null;
   private readonly overhearers = new Set<(breach: Breach) => void>();
   /** How many happenings since the last act have been told of. */
   private overheard: number;
@@ -134,9 +134,8 @@ class RunningBench implements LocalBench {
 
   /** Listeners hear of an act always, of the passing of time only when something to be noticed has changed. */
   private tell(seen: Observation, always: boolean): void {
-    const noticed = JSON.stringify({ ...seen, atMs: 0 });
-    if (!always && noticed === this.lastTold) return;
-    this.lastTold = noticed;
+    if (!always && this.lastTold && noticed(seen) === noticed(this.lastTold)) return;
+    this.lastTold = seen;
     for (const listener of this.listeners) listener(seen);
   }
 
@@ -164,4 +163,9 @@ class RunningBench implements LocalBench {
     this.cancel?.();
     this.cancel = null;
   }
+}
+
+/** All of it but the time. */
+function noticed(seen: Observation): string {
+  return JSON.stringify({ ...seen, atMs: 0 });
 }
