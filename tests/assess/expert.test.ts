@@ -18,7 +18,12 @@ describe('the expert, from observations alone, wins every mark', () => {
   it('in a library of sixty jobs and more', () => {
     expect(jobs.length).toBeGreaterThanOrEqual(60);
   });
-  it.each(jobs)('of %s', (_name, scenario) => {
-    expect(notWon(scenario)).toEqual([]);
-  });
+  // The first job of a kind works out what all its faults would show, and a whole unit weighs three parts.
+  it.each(jobs)(
+    'of %s',
+    (_name, scenario) => {
+      expect(notWon(scenario)).toEqual([]);
+    },
+    120_000,
+  );
 });
