@@ -15,6 +15,8 @@ const design = (id: string) => library.get(id)!;
 const shown = (id: string, ...faults: ArmatureFault[]) =>
   shownBy(createArmatureSolver(design(id)), faults, MAINS['230V50Hz']);
 const openCoil: ArmatureFault = { kind: 'openCoil', coil: 9 };
+/** In whole points. */
+const HALF_OF_FIFTEEN = 8 / 15;
 
 describe('where a coil fault shows', () => {
   // A coil fault marks one pair of bars on a lap winding, and as many pairs as pole pairs, about C/p apart, on a
@@ -124,7 +126,7 @@ describe('a verdict', () => {
     ];
     const scenario = scenarioWith(faults);
     expect(marked(scenario, [{ condition: 'grounded', place: somewhere }], 'winder')).toEqual({
-      condition: 0.5,
+      condition: HALF_OF_FIFTEEN,
       place: 0.5,
       disposition: 1,
       supported: 1,
@@ -136,7 +138,7 @@ describe('a verdict', () => {
       { condition: 'openCoil', place: pair(9, 28) },
       { condition: 'grounded', place: somewhere },
     ];
-    expect(marked(scenario, findings, 'winder')).toMatchObject({ condition: 0.5, place: 1 });
+    expect(marked(scenario, findings, 'winder')).toMatchObject({ condition: HALF_OF_FIFTEEN, place: 1 });
   });
   it('of sound is right where nothing can be told, and so is the fault itself', () => {
     const scenario = scenarioWith([{ kind: 'weakInsulation', ohm: 200_000, breakdownV: null }]);

@@ -124,7 +124,8 @@ describe('a broken joint at a field brush', () => {
       .marks();
     const earned = Object.fromEntries(marks.map(({ id, earned: points, of }) => [id, points / of]));
     expect(earned).toMatchObject({
-      'fieldFrame.condition': 0.5,
+      // Half of fifteen points, in whole ones.
+      'fieldFrame.condition': 8 / 15,
       'fieldFrame.disposition': expect.closeTo(0.5, 1),
     });
   });
@@ -233,20 +234,18 @@ describe('a job on more than one part', () => {
     expect(me.refused).toEqual([]);
     expect(marks.filter(({ earned, of }) => earned < of)).toEqual([]);
     const diagnosis = marks.filter(({ group }) => group === 'diagnosis');
-    // Half of what the rubric gives each, since there are two parts.
-    const half = (part: string) =>
+    // Half of what the rubric gives each, since there are two parts; of an odd point the first part has the larger half.
+    const half = (part: string, whole: (points: number) => number) =>
       (['condition', 'place', 'disposition', 'supported'] as const).map((id) => [
         `${part}.${id}`,
-        weightOf(BUILT_IN_RUBRIC, id)! / 2,
+        whole(weightOf(BUILT_IN_RUBRIC, id)! / 2),
       ]);
-    const proven = ['fieldFrame.proven', 'brushPlate.proven'].map((id) => [
-      id,
-      weightOf(BUILT_IN_RUBRIC, PROVEN_ID)! / 2,
-    ]);
+    const proven = weightOf(BUILT_IN_RUBRIC, PROVEN_ID)! / 2;
     expect(diagnosis.map(({ id, of }) => [id, of])).toEqual([
-      ...half('fieldFrame'),
-      ...half('brushPlate'),
-      ...proven,
+      ...half('fieldFrame', Math.ceil),
+      ...half('brushPlate', Math.floor),
+      ['fieldFrame.proven', Math.ceil(proven)],
+      ['brushPlate.proven', Math.floor(proven)],
     ]);
   });
 
