@@ -12,7 +12,7 @@ export interface Remark {
 
 /** At most so many remarks stay in sight. */
 const KEEP = 3;
-/** While something moves or is moved the page follows a few times a second; the picture follows by itself. */
+/** While something moves or is moved the page follows at once and then a few times a second; the picture follows by itself. */
 const FOLLOW_MS = 120;
 
 export interface BenchView {
@@ -78,12 +78,20 @@ function boundTo(port: BenchPort): BenchPort {
 function useFollowed(port: BenchPort, setSeen: (seen: Observation) => void): void {
   useEffect(() => {
     let timer: ReturnType<typeof setTimeout> | null = null;
-    const stop = port.watch(() => {
-      timer ??= setTimeout(() => {
+    let missed = false;
+    const follow = () => {
+      if (timer !== null) {
+        missed = true;
+        return;
+      }
+      missed = false;
+      setSeen(port.look());
+      timer = setTimeout(() => {
         timer = null;
-        setSeen(port.look());
+        if (missed) follow();
       }, FOLLOW_MS);
-    });
+    };
+    const stop = port.watch(follow);
     return () => {
       stop();
       if (timer !== null) clearTimeout(timer);
