@@ -28,9 +28,12 @@ async function setAmmeter(hand: Hand, first: string, second: string): Promise<vo
 /** Readings by count from the chalk, the armature turned once round under the stand. */
 async function neighbourPass(hand: Hand, senses: Senses): Promise<Map<number, number>> {
   const readings = new Map<number, number>();
+  const count = () => senses.countUnder('Ammeter probe 1');
   for (let bar = 0; bar < BARS; bar++) {
+    const before = await count();
     await turnOneBar(hand);
-    readings.set(await senses.countUnder('Ammeter probe 1'), await senses.needle());
+    await expect.poll(count).not.toBe(before);
+    readings.set(await count(), await senses.needle());
   }
   return readings;
 }

@@ -12,7 +12,7 @@ export interface Remark {
 
 /** At most so many remarks stay in sight. */
 const KEEP = 3;
-/** While something moves or is moved the page follows at once and then a few times a second; the picture follows by itself. */
+/** While something moves or is moved the page follows a few times a second; the picture follows by itself. */
 const FOLLOW_MS = 120;
 
 export interface BenchView {
@@ -43,6 +43,7 @@ export function useBench(
   useLookedAgain(port, mode === 'guided', setSeen);
   const hear = useRef((_outcome: Outcome) => {});
   const count = useRef(0);
+  const isDue = useMemo(sparing, []);
   hear.current = (outcome) => {
     const said = remarksOf(outcome, mode).map((remark) => ({ ...remark, id: count.current++ }));
     setRemarks((before) => joined(before, said, outcome));
@@ -54,7 +55,7 @@ export function useBench(
       send(action) {
         const outcome = port.send(action);
         hear.current(outcome);
-        if (!isStream(action)) setSeen(port.look());
+        if (isDue(action)) setSeen(port.look());
         if (outcome.kind === 'done') done.current(action);
         return outcome;
       },
@@ -63,6 +64,19 @@ export function useBench(
   );
   const dismiss = (id: number) => setRemarks((before) => before.filter((remark) => remark.id !== id));
   return { port: own, seen, remarks, dismiss };
+}
+
+/** Every act is followed at once, but of those that come with every frame only some. */
+function sparing(): (action: Action) => boolean {
+  let resting: ReturnType<typeof setTimeout> | null = null;
+  return (action) => {
+    if (!isStream(action)) return true;
+    if (resting !== null) return false;
+    resting = setTimeout(() => {
+      resting = null;
+    }, FOLLOW_MS);
+    return true;
+  };
 }
 
 function boundTo(port: BenchPort): BenchPort {
@@ -78,20 +92,12 @@ function boundTo(port: BenchPort): BenchPort {
 function useFollowed(port: BenchPort, setSeen: (seen: Observation) => void): void {
   useEffect(() => {
     let timer: ReturnType<typeof setTimeout> | null = null;
-    let missed = false;
-    const follow = () => {
-      if (timer !== null) {
-        missed = true;
-        return;
-      }
-      missed = false;
-      setSeen(port.look());
-      timer = setTimeout(() => {
+    const stop = port.watch(() => {
+      timer ??= setTimeout(() => {
         timer = null;
-        if (missed) follow();
+        setSeen(port.look());
       }, FOLLOW_MS);
-    };
-    const stop = port.watch(follow);
+    });
     return () => {
       stop();
       if (timer !== null) clearTimeout(timer);
