@@ -49,15 +49,15 @@ export class ArmatureSide {
       from: 'end',
       depth: r.core * 0.16,
     });
-    this.addStretch(skin, straight(plan.core, x.coreLeft, r.core, plan), 'iron', null);
+    this.addStretch(skin, straight(plan.core, x.coreLeft, r.core), 'iron', null);
     this.addFace(x.coreRight, r.core, 'coreFace', part);
     this.addStretch(skin, rightWinding(this.g, plan.windRight), 'winding', {
       from: 'start',
       depth: r.core * 0.2,
     });
-    this.addStretch(skin, straight(plan.riser, x.riserLeft, r.riser, plan), 'copper', null);
+    this.addStretch(skin, straight(plan.riser, x.riserLeft, r.riser), 'copper', null);
     this.addFace(x.commLeft, r.riser, 'riserFace', part);
-    this.addStretch(skin, straight(plan.comm, x.commLeft, r.comm, plan), 'copper', {
+    this.addStretch(skin, straight(plan.comm, x.commLeft, r.comm), 'copper', {
       from: 'start',
       depth: r.core * 0.06,
     });
@@ -116,7 +116,7 @@ function withSkin(rings: readonly Ring[], plan: SkinPlan): Ring[] {
   return rings.map((ring) => ({ ...ring, u: ring.u / plan.width }));
 }
 
-function straight(stretch: Stretch, x: number, radius: number, _plan: SkinPlan): Ring[] {
+function straight(stretch: Stretch, x: number, radius: number): Ring[] {
   return [
     { x, radius, u: stretch.from },
     { x: x + stretch.to - stretch.from, radius, u: stretch.to },
